@@ -1540,7 +1540,10 @@ CREATE TABLE erasure (
   number TEXT NOT NULL CHECK (number GLOB '[0-9]*-[0-9]'),
   request TEXT NOT NULL CHECK (request <> ''),
   authority TEXT NOT NULL CHECK (authority <> ''),
-  reason TEXT NOT NULL CHECK (reason <> '')
+  reason TEXT NOT NULL CHECK (reason <> ''),
+  personal_key INTEGER REFERENCES entry (id),
+  signature BLOB NOT NULL,
+  CHECK (length(signature) = CASE WHEN personal_key IS NULL THEN 0 ELSE 64 END)
 ) STRICT;
 
 CREATE TABLE field (

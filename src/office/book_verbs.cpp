@@ -256,8 +256,7 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
 Result<Exit> merge(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto merged = session->absorb(call.operand(1), call.has("--copied") ? session::Copies::join
-                                                                            : session::Copies::ask);
+  const auto merged = session->absorb(call.operand(1), agreedIn(call));
   if (!merged) return merged.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -276,9 +275,7 @@ Result<Exit> merge(const Call& call, const Surroundings& around) {
       around.out << base::counted(merged->erased, "entry", "entries")
                  << " of erased students removed.\n";
     if (!merged->isForgotten) around.out << session::tracesLeft << '\n';
-    if (merged->lines > 0)
-      around.out << "Copies of one laptop are joined; nothing in either is "
-                    "lost. check lists it.\n";
+    if (merged->lines > 0) around.out << copiesJoined << '\n';
   }
   return Exit::fine;
 }
@@ -309,11 +306,8 @@ std::vector<Verb> bookVerbs() {
         {{"--sheet", "CODE", "as printed on a signed close-out: verifies that day's signatures"}}},
        check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
-      {{"merge",
-        "FILE OTHER",
-        "imports all that another laptop's logbook has",
-        {{"--copied", "", "joins what copies of one laptop's disk or logbook recorded separately"},
-         laptopOption()}},
+      {{"merge", "FILE OTHER", "imports all that another laptop's logbook has",
+        withAgreement({laptopOption()})},
        merge},
   };
 }

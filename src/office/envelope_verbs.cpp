@@ -61,7 +61,8 @@ Result<Exit> mergeDay(const Call& call, const Surroundings& around) {
   if (!session) return session.error();
   const auto by = author(*session, call, around);
   if (!by) return by.error();
-  const auto merged = session->absorbEnvelope(*by, call.operand(1), std::move(*secret));
+  const auto merged =
+      session->absorbEnvelope(*by, call.operand(1), std::move(*secret), agreedIn(call));
   if (!merged) return merged.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -71,6 +72,7 @@ Result<Exit> mergeDay(const Call& call, const Surroundings& around) {
     json.field("new_entries", merged->newEntries);
     json.field("erased", merged->erased);
     json.field("bytes_gone", merged->isForgotten);
+    json.field("copied_lines", merged->lines);
     json.endObject();
   } else {
     around.out << "Imported " << base::counted(merged->newEntries, "new entry", "new entries")
@@ -79,6 +81,7 @@ Result<Exit> mergeDay(const Call& call, const Surroundings& around) {
       around.out << base::counted(merged->erased, "entry", "entries")
                  << " of erased students removed.\n";
     if (!merged->isForgotten) around.out << session::tracesLeft << '\n';
+    if (merged->lines > 0) around.out << copiesJoined << '\n';
   }
   return Exit::fine;
 }
@@ -143,7 +146,7 @@ std::vector<Verb> envelopeVerbs() {
        sealDay},
       {{"merge-day", "FILE ENVELOPE",
         "imports a day envelope of this logbook, once; refused whole when altered or foreign",
-        writing({dayPassphraseOption()})},
+        writing(withAgreement({dayPassphraseOption()}))},
        mergeDay},
       {{"unpack-day",
         "ENVELOPE TARGET",

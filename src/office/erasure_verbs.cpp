@@ -74,8 +74,9 @@ void showDone(const session::ErasureDone& done, const std::string& number,
   around.out << "These copies may still hold the student:\n";
   for (const auto& copy : lines.back().copies)
     around.out << "  " << copy << '\n';
-  around.out << "Merging a logbook with this one erases the student there. Destroy each backup, or "
-                "open it and merge it with this one.\n";
+  around.out << "A logbook that is merged with this one stops and asks, and with --erase-listed "
+                "erases the student there. Destroy each backup, or open it and merge it with this "
+                "one.\n";
 }
 
 Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {

@@ -65,6 +65,19 @@ Option laptopOption() {
           "what this laptop remembers of its logbooks (~/.config/groovekeeper)"};
 }
 
+std::vector<Option> withAgreement(std::vector<Option> others) {
+  others.insert(
+      others.begin(),
+      {{"--copied", "", "joins what copies of one laptop's disk or logbook recorded separately"},
+       {"--erase-listed", "",
+        "takes out students here too whom the other logbook lists as erased"}});
+  return others;
+}
+
+session::Agreed agreedIn(const Call& call) {
+  return {.copies = call.has("--copied"), .erasures = call.has("--erase-listed")};
+}
+
 Result<session::HandMemory> thisLaptop(const Call& call, const Surroundings& around) {
   auto folder = laptopFolder(call, around);
   if (!folder) return folder.error();

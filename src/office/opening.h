@@ -12,6 +12,12 @@ Option passphraseOption();
 Option byOption();
 Option pinOption();
 Option laptopOption();
+
+/// What a merge does only when it is said; with the options that say it.
+std::vector<Option> withAgreement(std::vector<Option> others);
+session::Agreed agreedIn(const Call& call);
+inline constexpr std::string_view copiesJoined =
+    "Copies of one laptop are joined; nothing in either is lost. check lists it.";
 Option clockOption();
 
 /// What this computer remembers of its logbooks: in the folder of --laptop-folder, else in

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "roster/child.h"
+#include "roster/keys.h"
 
 #include <string>
 
@@ -18,7 +19,15 @@ struct Erasure {
   std::string request;   ///< who asked, and how: "the mother, letter of 12 November 2026"; no names
   std::string authority; ///< the rule that asks for it
   std::string reason;
+  std::optional<PersonalKeyId> key{}; ///< whose author signed it; none: by name only
+  Bytes signature{};                  ///< 64 bytes; empty by name only
   bool operator==(const Erasure&) const = default;
 };
+
+/// The bytes that its signature is over (docs/formats.md, Signatures): all of it but the signature,
+/// in whose book, by whom, and the moment of the act. `entered` as for a day's signature.
+Bytes signedBytes(const base::Uuid& book, const Erasure& erasure,
+                  const std::optional<base::MemberId>& author, base::LocalInstant at,
+                  const std::function<base::Uuid(const base::Uuid&)>& entered);
 
 } // namespace gk::roster

@@ -1,5 +1,7 @@
 #include "roster/keys.h"
 
+#include "roster/erasure.h"
+
 namespace gk::roster {
 
 namespace {
@@ -57,6 +59,22 @@ Bytes signedBytes(const base::Uuid& book, const DayClosure& closure, const DaySi
     out.number(head.sequence);
     out.bytes(head.digest);
   }
+  return out.finished();
+}
+
+Bytes signedBytes(const base::Uuid& book, const Erasure& erasure,
+                  const std::optional<base::MemberId>& author, base::LocalInstant at,
+                  const std::function<base::Uuid(const base::Uuid&)>& entered) {
+  SignedWriter out;
+  out.text("groovekeeper erasure 1");
+  out.id(book);
+  out.id(entered(erasure.whom.uuid()));
+  out.id(author ? entered(author->uuid()) : base::Uuid{});
+  out.id(erasure.key ? entered(erasure.key->uuid()) : base::Uuid{});
+  out.number(at.at.utc.count());
+  out.number(at.offset.count());
+  for (const auto& text : {erasure.number, erasure.request, erasure.authority, erasure.reason})
+    out.text(text);
   return out.finished();
 }
 

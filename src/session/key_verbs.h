@@ -1,6 +1,7 @@
 #pragma once
 
 #include "roster/book_key.h"
+#include "roster/erasure.h"
 #include "roster/keys.h"
 #include "session/people_verbs.h"
 
@@ -167,6 +168,11 @@ class KeyVerbs : public PeopleVerbs {
   void forgetKey(base::MemberId who);
   /// `ruleSignature` unless each of the two gave what is asked of her.
   Result<base::Done> canSign(const roster::DayClosure& closure);
+  /// `ruleSignature` where the author has a key that was not opened today, or neither confirmed by
+  /// PIN nor showed herself.
+  Result<base::Done> canSignErasure(const Admission& may);
+  /// With the author's key, where she has one.
+  void signErasure(roster::Erasure& erasure, base::By by, base::LocalInstant at);
   /// With both signatures, in the act of the closure.
   Result<roster::ClosureId> writeSigned(const Admission& may, const roster::DayClosure& closure,
                                         const reports::DayEquation& sums);

@@ -23,8 +23,8 @@ class SnapshotDraft;
 
 // What a face says of a logbook: it knows the session and not the store.
 using store::Access;
+using store::Agreed;
 using store::Checkup;
-using store::Copies;
 using store::Fault;
 using store::HandMemory;
 using store::Merged;
@@ -72,13 +72,13 @@ class Session : public DayVerbs {
   [[nodiscard]] std::string edition() const;
   /// Of the book as it is once all is copied, for long work in another thread.
   Result<std::unique_ptr<SnapshotDraft>> snapshot();
-  /// `storeForked` where one laptop went on in copies of its disk or logbook, until somebody says
-  /// that they are to be joined.
-  Result<store::Merged> absorb(const base::Path& other, store::Copies copies = store::Copies::ask);
+  /// `storeForked` where one laptop went on in copies of its disk or logbook, `storeErases` where
+  /// the other one lists students as erased whose records are here, until somebody agrees to it.
+  Result<store::Merged> absorb(const base::Path& other, store::Agreed agreed = {});
   /// As absorb, in another thread: while it runs nothing may be asked here, and nobody hears of it
   /// before `tellAbsorbed`, in the session's own thread.
   Result<store::Merged> absorbAside(const base::Path& other, const base::Progress& progress,
-                                    store::Copies copies = store::Copies::ask);
+                                    store::Agreed agreed = {});
   void tellAbsorbed();
   /// In a line each: what went on in a copy of a laptop's disk or logbook.
   Result<std::vector<std::string>> copiedLines();

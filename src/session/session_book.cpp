@@ -137,15 +137,15 @@ bool Session::isInPlace() const {
   return book_.isInPlace();
 }
 
-Result<store::Merged> Session::absorb(const base::Path& other, store::Copies copies) {
-  auto merged = book_.absorb(other, world_.clock.now().at, {}, copies);
+Result<store::Merged> Session::absorb(const base::Path& other, store::Agreed agreed) {
+  auto merged = book_.absorb(other, world_.clock.now().at, {}, agreed);
   if (merged) changed_.emit(Change{});
   return merged;
 }
 
 Result<store::Merged> Session::absorbAside(const base::Path& other, const base::Progress& progress,
-                                           store::Copies copies) {
-  return book_.absorb(other, world_.clock.now().at, progress, copies);
+                                           store::Agreed agreed) {
+  return book_.absorb(other, world_.clock.now().at, progress, agreed);
 }
 
 Result<std::vector<std::string>> Session::copiedLines() {

@@ -142,7 +142,7 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target,
 }
 
 Result<store::Merged> DayVerbs::absorbEnvelope(By by, const base::Path& file,
-                                               std::string passphrase, store::Copies copies,
+                                               std::string passphrase, store::Agreed agreed,
                                                const base::Progress& progress) {
   const auto secret = crypto::Secret::taking(passphrase);
   const auto may = admit(Verb::noteEnvelope, by);
@@ -165,7 +165,7 @@ Result<store::Merged> DayVerbs::absorbEnvelope(By by, const base::Path& file,
   if (!copy) return copy.error();
   if (const auto written = base::replaceFile(copy->path(), base::textOf(opened->book)); !written)
     return named(written.error(), copy->path(), file);
-  auto merged = book_.absorb(copy->path(), world_.clock.now().at, progress, copies);
+  auto merged = book_.absorb(copy->path(), world_.clock.now().at, progress, agreed);
   if (!merged) return named(merged.error(), copy->path(), file);
   if (const auto noted = noteEnvelope(*may, {note.name.text(), note.day, true}); !noted)
     return Error{noted.error().code,

@@ -134,12 +134,15 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
           !quiet && quiet.error().code == ErrorCode::textMalformed)
         return Error{ErrorCode::textMalformed,
                      "who asked and why stay in the logbook; write it without a name"};
+  if (const auto can = canSignErasure(*may); !can) return can.error();
   std::vector<roster::Erasure> listed;
   for (const auto& card : plan->cards)
     listed.push_back({card, plan->number, why.request, why.authority, why.reason});
   const auto erased = store::Erasing::erase(
-      book_, {may->by(), world_.clock.now(), ruleOf(may->verb()).name}, listed);
+      book_, {may->by(), world_.clock.now(), ruleOf(may->verb()).name}, listed,
+      [&](roster::Erasure& one, base::LocalInstant at) { signErasure(one, may->by(), at); });
   if (!erased) return erased.error();
+  if (may->by().author) held_->shown.erase(*may->by().author); // for this one alone
   if (may->usesPin()) keyboard_.use();
   forgetRoll();
   changed_.emit(Change{});

@@ -8,7 +8,7 @@
 
 #include <algorithm>
 
-// What is signed at close-out, and the code that a sheet carries of it.
+// What is signed: a day at close-out, and an erasure; and the code that a sheet carries of it.
 namespace gk::session {
 
 using base::Error;
@@ -130,6 +130,38 @@ Result<roster::ClosureId> KeyVerbs::writeSigned(const Admission& may, const DayC
     for (const auto signer : {closure.clinical, closure.coordinator})
       held_->shown.erase(signer);
   return written;
+}
+
+Result<base::Done> KeyVerbs::canSignErasure(const Admission& may) {
+  if (!may.by().author) return base::Done{};
+  const auto asked = asksToSign(*may.by().author);
+  if (!asked) return asked.error();
+  switch (*asked) {
+  case SignerGives::nothing:
+    return base::Done{};
+  case SignerGives::pin:
+    if (may.usesPin()) return base::Done{};
+    return Error{ErrorCode::pinNeeded, "whoever erases confirms it with their own PIN"};
+  case SignerGives::passphrase:
+    return Error{ErrorCode::ruleSignature,
+                 "whoever erases signs it with their own passphrase; it was not entered today, or "
+                 "not for this signature. Nothing was erased"};
+  case SignerGives::newPassphrase:
+    return Error{ErrorCode::ruleSignature, "whoever erases had a key that was revoked and must set "
+                                           "a new passphrase before signing. Nothing was erased"};
+  }
+  return base::Done{};
+}
+
+void KeyVerbs::signErasure(roster::Erasure& erasure, base::By by, base::LocalInstant at) {
+  if (!by.author) return;
+  const auto open = held_->keys.find(*by.author);
+  if (open == held_->keys.end()) return;
+  open->second.awaken();
+  erasure.key = open->second.id;
+  erasure.signature =
+      open->second.key.sign(signedBytes(book_.identity(), erasure, by.author, at,
+                                        [&](const base::Uuid& id) { return book_.enteredAs(id); }));
 }
 
 Result<SignedSheet> KeyVerbs::signedSheet(const std::string& code) {

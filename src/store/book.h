@@ -104,11 +104,12 @@ class Book {
   /// Takes in all that `other` has and this book has not: a union, so the order of merging and
   /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
   /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
-  /// written; with `storeForked` when one laptop went on in copies, unless those are to be joined;
+  /// written; with `storeForked` when one laptop went on in copies, and with `storeErases` when it
+  /// lists students as erased whose records are here, unless that was agreed to;
   /// with `storePart` when one of the two is a logbook for one school's day, and a student's
   /// entries would be here with the content of some alone. Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now,
-                              const base::Progress& progress = {}, Copies copies = Copies::ask);
+                              const base::Progress& progress = {}, Agreed agreed = {});
   /// Every line of a laptop that went on in copies, oldest first.
   [[nodiscard]] base::Result<std::vector<CopiedLine>> copiedLines();
   /// The identity under which a row was entered: what seals a name or a PIN is bound to that.

@@ -123,13 +123,20 @@ struct Rows<roster::Reopening> {
 template <>
 struct Rows<roster::Erasure> {
   static constexpr std::string_view table = "erasure";
-  static constexpr std::string_view columns = "whom, number, request, authority, reason";
+  static constexpr std::string_view columns =
+      "whom, number, request, authority, reason, personal_key, signature";
   template <class Row>
   static void write(Row& row, const roster::Erasure& e) {
-    row << e.whom << e.number << e.request << e.authority << e.reason;
+    row << e.whom << e.number << e.request << e.authority << e.reason << e.key << e.signature;
   }
   static roster::Erasure read(RowReader& row) {
-    return {.whom = row, .number = row, .request = row, .authority = row, .reason = row};
+    return {.whom = row,
+            .number = row,
+            .request = row,
+            .authority = row,
+            .reason = row,
+            .key = row.maybe(),
+            .signature = row};
   }
 };
 

@@ -1,8 +1,12 @@
 #include "store/erasing.h"
 
+#include "base/text.h"
 #include "store/act_digest.h"
+#include "store/book_queries.h"
+#include "store/card_numbers.h"
 #include "store/closing_rows.h"
 #include "store/part.h"
+#include "store/roster_rows.h"
 #include "store/transaction.h"
 #include "store/trouble.h"
 
@@ -11,6 +15,7 @@
 
 namespace gk::store {
 
+using base::ErrorCode;
 using base::Result;
 
 namespace {
@@ -64,6 +69,30 @@ std::vector<OwnedContent> contentOf(Connection& book, const OwnSchema& own, std:
   return found;
 }
 
+/// "by Mara Bell on November 12, 2026, signed".
+std::string listedBy(Connection& book, const base::Recorded<roster::Erasure>& row) {
+  std::string name = "someone";
+  if (row.stamp.by.author)
+    if (const auto rows =
+            selectRows<roster::Member>(book, subjectIs(*row.stamp.by.author), Which::ever);
+        !rows.empty())
+      name = rows.back().value.name;
+  return "by " + name + " on " + row.stamp.at.date().words() +
+         (row.value.key ? ", signed" : ", not signed");
+}
+
+/// A message is read: three at most.
+std::string firstOf(const std::set<std::string>& all) {
+  constexpr std::size_t most = 3;
+  std::string text;
+  std::size_t said = 0;
+  for (const auto& one : all) {
+    if (said++ == most) return text + " and " + std::to_string(all.size() - most) + " more times";
+    text += (text.empty() ? "" : "; ") + one;
+  }
+  return text;
+}
+
 } // namespace
 
 void takeOut(Connection& book, const OwnSchema& own, const OwnedContent& one) {
@@ -97,6 +126,41 @@ std::int64_t applyErasures(Connection& book, const OwnSchema& own) {
   }
   sealPart(book);
   return erased;
+}
+
+ListedElsewhere wouldTakeOut(Connection& book, const OwnSchema& own,
+                             const std::vector<std::int64_t>& children) {
+  ListedElsewhere listed;
+  for (const auto& child : children) {
+    const auto content = std::ssize(contentOf(book, own, child));
+    if (content == 0) continue;
+    listed.children.push_back(child);
+    listed.entries += content;
+  }
+  return listed;
+}
+
+void askOfErasures(Connection& book, const ListedElsewhere& listed) {
+  if (listed.children.empty()) return;
+  std::vector<std::string> numbers;
+  std::set<std::string> listers;
+  for (const auto& child : listed.children)
+    if (auto number = numberOnCard(book, "main.", child); !number.empty())
+      numbers.push_back(std::move(number));
+  for (const auto& row : selectRows<roster::Erasure>(book, everything(), Which::ever))
+    if (std::ranges::binary_search(listed.children, book.hands().keyOf(row.value.whom.uuid())))
+      listers.insert(listedBy(book, row));
+  std::ranges::sort(numbers);
+  throw Trouble({ErrorCode::storeErases,
+                 "that logbook lists " +
+                     base::counted(std::ssize(listed.children), "student", "students") +
+                     " as erased whose records are here: " +
+                     base::counted(listed.entries, "entry", "entries") + ", " +
+                     studentsNumbered(numbers) + "; listed " + firstOf(listers) +
+                     ". Nothing was merged, and neither logbook was changed. An erasure cannot be "
+                     "undone. If the law asked for it and you know who decided it, merge again "
+                     "and say so: their records are taken out here too. If not, keep both "
+                     "logbooks as they are and find out first"});
 }
 
 Result<RowsOfKinds> Erasing::plan(Book& book, const std::vector<roster::ChildId>& children) {
@@ -144,14 +208,16 @@ Result<std::vector<roster::ChildId>> Erasing::joinedWith(Book& book, roster::Chi
 }
 
 Result<Erased> Erasing::erase(Book& book, const ActStamp& stamp,
-                              const std::vector<roster::Erasure>& listed) {
+                              const std::vector<roster::Erasure>& listed, const Sign& sign) {
   if (const auto may = book.mayWrite(); !may) return may.error();
   auto& connection = book.connection_;
   const auto rows = guarded([&] {
     Transaction transaction(connection);
     Act act(connection, book.hand_, stamp, book.position_);
-    for (const auto& one : listed)
+    for (auto one : listed) {
+      sign(one, act.at());
       act.add(one);
+    }
     const auto position = act.sealed();
     const auto erased = applyErasures(connection, newestSchema());
     transaction.commit();

@@ -4,6 +4,7 @@
 #include "store/book.h"
 #include "store/owners.h"
 
+#include <functional>
 #include <map>
 #include <string>
 
@@ -30,9 +31,11 @@ struct ListedErasure {
 struct Erasing {
   /// What an erasure of these children would take out.
   static base::Result<RowsOfKinds> plan(Book& book, const std::vector<roster::ChildId>& children);
-  /// One act that lists them, and their content taken out in the same transaction.
+  /// One act that lists them, each as `sign` leaves it, and their content taken out in the same
+  /// transaction.
+  using Sign = std::function<void(roster::Erasure&, base::LocalInstant at)>;
   static base::Result<Erased> erase(Book& book, const ActStamp& stamp,
-                                    const std::vector<roster::Erasure>& listed);
+                                    const std::vector<roster::Erasure>& listed, const Sign& sign);
   /// Every one, oldest first. Two laptops may have listed the same student.
   static base::Result<std::vector<ListedErasure>> listed(Book& book);
 
@@ -55,6 +58,19 @@ void takeOut(Connection& book, const OwnSchema& own, const OwnedContent& one);
 /// and gives back how many entries that were. Runs in the transaction that wrote the erasure, or
 /// that took in what another laptop had. Throws Trouble.
 std::int64_t applyErasures(Connection& book, const OwnSchema& own);
+
+/// What erasures that another logbook lists would take out of this one.
+struct ListedElsewhere {
+  std::vector<std::int64_t> children; ///< those with content here, ascending
+  std::int64_t entries = 0;
+};
+
+ListedElsewhere wouldTakeOut(Connection& book, const OwnSchema& own,
+                             const std::vector<std::int64_t>& children);
+
+/// Fails with `storeErases` where it is anything; says which students, how much of them, and who
+/// listed them, which the file has by then. Throws Trouble.
+void askOfErasures(Connection& book, const ListedElsewhere& listed);
 
 /// Rewrites the file, so that no page keeps bytes of what was taken out; false where the disk
 /// has no room for it. No transaction is open.

@@ -1,6 +1,7 @@
 #include "store/fork.h"
 
 #include "base/text.h"
+#include "store/card_numbers.h"
 #include "store/owners.h"
 
 #include <set>
@@ -8,15 +9,6 @@
 namespace gk::store {
 
 namespace {
-
-/// The newest number on the child's card there; empty where the card is erased.
-std::string numberOf(Connection& book, const std::string& from, std::int64_t child) {
-  auto row = book.prepare("SELECT c.number FROM " + from + "entry AS e CROSS JOIN " + from +
-                          "child AS c ON c.entry = e.id WHERE e.id = ?1 OR e.subject = ?1 ORDER BY "
-                          "e.id DESC");
-  row.bind(1, child);
-  return row.step() ? row.column<std::string>(0) : std::string();
-}
 
 ForkSide sideOf(Connection& book, const OwnSchema& own, const std::string& database, int hand,
                 std::int64_t sequence) {
@@ -39,22 +31,15 @@ ForkSide sideOf(Connection& book, const OwnSchema& own, const std::string& datab
   }
   std::set<std::string> numbers;
   for (const auto& child : children)
-    if (auto number = numberOf(book, from, child); !number.empty())
+    if (auto number = numberOnCard(book, from, child); !number.empty())
       numbers.insert(std::move(number));
   side.children.assign(numbers.begin(), numbers.end());
   return side;
 }
 
 std::string words(const ForkSide& side) {
-  constexpr std::size_t most = 12;
-  auto shown = side.children;
-  if (shown.size() > most) shown.resize(most);
-  std::string text = base::counted(side.acts, "entry", "entries") + " since " + side.since.words();
-  if (shown.empty()) return text + ", for no student";
-  text += shown.size() == 1 ? ", student " : ", students ";
-  text += base::join(shown, ", ");
-  const auto more = side.children.size() - shown.size();
-  return more == 0 ? text : text + " and " + std::to_string(more) + " more";
+  return base::counted(side.acts, "entry", "entries") + " since " + side.since.words() + ", " +
+         (side.children.empty() ? "for no student" : studentsNumbered(side.children));
 }
 
 } // namespace

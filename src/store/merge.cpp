@@ -135,6 +135,17 @@ bool isAny(Connection& connection, const std::string& sql) {
   return row.step() && row.column<bool>(0);
 }
 
+/// Students whom the other logbook lists as erased and this one does not.
+std::vector<std::int64_t> listedThere(Connection& connection, const Renumbering& as) {
+  const auto whom = as.here("o.whom");
+  auto rows = connection.prepare("SELECT DISTINCT " + whom + " FROM other.erasure AS o WHERE " +
+                                 whom + " NOT IN (SELECT whom FROM main.erasure) ORDER BY 1");
+  std::vector<std::int64_t> children;
+  while (rows.step())
+    children.push_back(rows.column<std::int64_t>(0));
+  return children;
+}
+
 /// Entries that are new here come with their content, or not at all.
 void refuseHollow(Connection& connection, const Renumbering& as) {
   if (isAny(connection,
@@ -182,7 +193,7 @@ void fillIn(Connection& connection, const OwnSchema& own, const Renumbering& as)
 } // namespace
 
 Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
-                            const base::Progress& progress, Copies copies) {
+                            const base::Progress& progress, Agreed agreed) {
   if (const auto may = mayWrite(); !may) return may.error();
   // Opening it the usual way first gives every refusal of openBook.
   auto probe = openBook(other, Access::readOnly, Durability::everyAct, now, Checkup::skip,
@@ -204,8 +215,10 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     checkPages(connection_, "other", other);
     requireNone(historyFaults(connection_, "other", own), other);
     const auto lines = linesOf(connection_);
-    if (copies == Copies::ask) askOfForks(connection_, own, lines);
+    if (!agreed.copies) askOfForks(connection_, own, lines);
     const Renumbering as(lines);
+    ListedElsewhere listed;
+    if (!agreed.erasures) listed = wouldTakeOut(connection_, own, listedThere(connection_, as));
     as.writeHands(connection_);
     const auto take = [&](const std::string& sql) {
       connection_.execute(sql);
@@ -233,10 +246,11 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
          as.here("o.child") + ")");
     fillIn(connection_, own, as);
     take(copying(own.erased, "id", as));
+    requireNone(signatureFaults(connection_), other);
+    askOfErasures(connection_, listed);
     // What one of the two has erased comes back in neither.
     const auto erased = applyErasures(connection_, own);
     connection_.execute("DROP TABLE temp.fresh");
-    requireNone(signatureFaults(connection_), other);
     // What was withdrawn or revoked there opens this file no more either.
     takeWraps(connection_, as.here("personal_key"), other);
     watching.reset(); // from here on it is taken

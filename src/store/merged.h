@@ -4,9 +4,15 @@
 
 namespace gk::store {
 
-/// Where one laptop's history parts, since copies of its disk or of its logbook were both written
-/// on: a merge asks first, and joins them only when a person says that it is so.
-enum class Copies : std::uint8_t { ask, join };
+/// What a merge does only once a person has said so; it asks first.
+struct Agreed {
+  /// Where one laptop's history parts, since copies of its disk or of its logbook were both written
+  /// on: both are joined.
+  bool copies = false;
+  /// Where the other logbook lists students as erased whose records are here: they go. It is the
+  /// one thing that a merge takes out, and whoever can write a logbook can list it.
+  bool erasures = false;
+};
 
 /// What a merge brought.
 struct Merged {

@@ -3,6 +3,7 @@
 #include "crypto/sign.h"
 #include "store/act_digest.h"
 #include "store/book_queries.h"
+#include "store/closing_rows.h"
 #include "store/key_rows.h"
 #include "store/lines.h"
 #include "store/migration.h"
@@ -139,6 +140,35 @@ class Judge {
     return keyFlaw(closure.value, row);
   }
 
+  /// What was erased under a name was signed with that person's key, wherever the laptop that wrote
+  /// it had one of hers.
+  std::string flawOf(const Recorded<roster::Erasure>& row) {
+    const auto author = row.stamp.by.author;
+    const auto& said = row.value;
+    const auto isBefore = [&](const auto& key) {
+      return key.stamp.laptop == row.stamp.laptop && key.stamp.sequence < row.stamp.sequence;
+    };
+    if (!said.key) {
+      std::map<roster::PersonalKeyId, bool> isValid;
+      for (const auto& key : keys_)
+        if (author && key.value.member == *author && isBefore(key))
+          isValid[key.id] = !key.value.revoked;
+      const bool had = std::ranges::any_of(isValid, [](const auto& one) { return one.second; });
+      return had ? "it is by name only, but the person had a key" : std::string();
+    }
+    const roster::PersonalKey* own = nullptr;
+    for (const auto& key : keys_) {
+      if (key.id != *said.key) continue;
+      if (isFirstOf(key) && author && key.value.member == *author) own = &key.value;
+      if (key.value.revoked && isBefore(key)) return "its key had been revoked";
+    }
+    if (!own) return "its key is not that person's";
+    if (!crypto::isSignedBy(own->publicKey, signedBytes(id_, said, author, row.stamp.at, entered()),
+                            said.signature))
+      return "its content was not signed with that person's key";
+    return {};
+  }
+
   /// No flaw: a laptop that was apart signs in good faith. But who reads the sheet is told.
   std::string revokedElsewhere(const Recorded<DaySignature>& row) {
     for (const auto& key : keys_)
@@ -165,6 +195,12 @@ class Judge {
   }
 
  private:
+  [[nodiscard]] std::function<base::Uuid(const base::Uuid&)> entered() const {
+    return [&hands = book_.hands()](const base::Uuid& id) {
+      return hands.enteredAs(hands.keyOf(id)).value_or(id);
+    };
+  }
+
   static bool isFirstOf(const Recorded<roster::PersonalKey>& row) {
     return row.stamp.entry.uuid() == row.id.uuid();
   }
@@ -211,11 +247,8 @@ class Judge {
         return "its key had been revoked";
     }
     if (!own) return "its key is not that person's";
-    const auto& hands = book_.hands();
-    const auto entered = [&](const base::Uuid& id) {
-      return hands.enteredAs(hands.keyOf(id)).value_or(id);
-    };
-    if (!crypto::isSignedBy(own->publicKey, signedBytes(id_, closure, said, row.stamp.at, entered),
+    if (!crypto::isSignedBy(own->publicKey,
+                            signedBytes(id_, closure, said, row.stamp.at, entered()),
                             said.signature))
       return "its content was not signed with that person's key";
     return {};
@@ -246,6 +279,14 @@ class SignatureTeller {
             closing.at,
             "compare the day with its signed sheet and the newest backup, and use the backup "
             "if they differ"};
+  }
+  Fault told(const Recorded<roster::Erasure>& row, const std::string& what) {
+    return {"the erasure of student " + row.value.number + " by " +
+                (row.stamp.by.author ? nameOf(*row.stamp.by.author) : "someone") +
+                " does not match its signature: " + what,
+            {},
+            row.stamp.at,
+            "ask that person; use the newest backup without it if it was not decided"};
   }
   Fault toldOfKey(const Recorded<roster::PersonalKey>& key, const std::string& what) {
     return {"the signing key of " + nameOf(key.value.member) + what,
@@ -299,6 +340,9 @@ std::vector<Fault> signatureFaults(Connection& book) {
   for (const auto& key : judge.keys())
     if (const auto flaw = judge.flawOf(key); !flaw.empty())
       faults.push_back(teller.toldOfKey(key, flaw));
+  for (const auto& row : everWritten<roster::Erasure>(book))
+    if (const auto flaw = judge.flawOf(row); !flaw.empty())
+      faults.push_back(teller.told(row, flaw));
   std::map<roster::ClosureId, std::vector<Recorded<DaySignature>>> signedAs;
   for (auto& row : everWritten<DaySignature>(book)) {
     if (const auto flaw = judge.flawOf(row); !flaw.empty())

@@ -125,7 +125,9 @@ TEST_CASE("A merge that takes an erasure in and cannot rewrite the file says tha
                                    {"the mother, by letter", "records law, section 4", "asked for"},
                                    plan.total));
   const auto other = second.handOver();
-  const auto work = [&](session::Session& session) { return session.absorb(other); };
+  const auto work = [&](session::Session& session) {
+    return session.absorb(other, {.erasures = true});
+  };
   const auto calls = copies.callsOf(work);
   const auto isKnown = [&] {
     auto session = must(copies.open());

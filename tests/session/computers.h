@@ -120,9 +120,9 @@ inline base::Path mergedFrom(County& county, const std::vector<base::Path>& file
       path, base::LaptopId(base::Uuid{}), {county.clinic.clock, county.clinic.random},
       store::Access::readWrite, session::BookKind::throwaway));
   for (const auto& other : files)
-    must(merged.absorb(other, store::Copies::join));
+    must(merged.absorb(other, store::Agreed{true, true}));
   for (const auto& other : files) // once more, and nothing is new
-    CHECK(must(merged.absorb(other, store::Copies::join)).newEntries == 0);
+    CHECK(must(merged.absorb(other, store::Agreed{true, true})).newEntries == 0);
   unlockNewest(merged, *county.passphrases); // what opened a replaced key goes now
   CHECK(must(merged.findings()).empty());
   must(merged.finish());

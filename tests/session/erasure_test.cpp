@@ -195,7 +195,7 @@ TEST_CASE("An erasure is carried over by every merge, and what another laptop ha
                                store::Access::readWrite, session::BookKind::throwaway));
     for (int round = 0; round < 2; ++round)
       for (const auto& other : files)
-        if (other != files.front()) must(merged.absorb(other));
+        if (other != files.front()) must(merged.absorb(other, {.erasures = true}));
     CHECK(must(merged.findings()).empty());
     CHECK_FALSE(isKnown(merged, mina, clinic.day));
     CHECK(isKnown(merged, wren, clinic.day));
@@ -206,9 +206,60 @@ TEST_CASE("An erasure is carried over by every merge, and what another laptop ha
   CHECK(contents.size() == 1);
 
   // Both logbooks that still hold the student lose it when they take the erasure in.
-  const auto merged = must(second.session.absorb(a));
+  const auto merged = must(second.session.absorb(a, {.erasures = true}));
   CHECK(merged.erased > 0);
   CHECK_FALSE(isKnown(second.session, mina, clinic.day));
+  CHECK(must(second.session.findings()).empty());
+}
+
+TEST_CASE("A merge that would take students out changes nothing until somebody says that it was "
+          "decided",
+          "[case-403]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina");
+  const auto wren = clinic.child("Wren");
+  const auto number = must(clinic.session.child(mina)).value.number;
+  Second second(clinic, "second.gkbook", 2);
+  test::seatOn(second.session, clinic, wren);
+  enterNote(second.session, clinic, mina);
+  const auto before = contentNow(second.session, clinic.folder->path());
+  clinic.clock.advance(std::chrono::minutes(5));
+  eraseIn(clinic.session, clinic, mina);
+  const auto there = *clinic.folder / "there.gkbook";
+  must(clinic.session.backUp(there));
+
+  const auto refused = second.session.absorb(there);
+  REQUIRE(codeOf(refused) == ErrorCode::storeErases);
+  const auto& words = refused.error().detail;
+  CHECK(words.find("1 student as erased") != std::string::npos);
+  CHECK(words.find("student " + number) != std::string::npos);
+  CHECK(words.find("by Rosa Marsh on November 17, 2026, not signed") != std::string::npos);
+  CHECK(words.find("Mina") == std::string::npos);
+  CHECK(contentNow(second.session, clinic.folder->path()) == before);
+  CHECK(must(second.session.findings()).empty());
+  // To have said yes to copies is no yes to this.
+  CHECK(codeOf(second.session.absorb(there, {.copies = true})) == ErrorCode::storeErases);
+
+  CHECK(must(second.session.absorb(there, {.erasures = true})).erased > 0);
+  CHECK_FALSE(isKnown(second.session, mina, clinic.day));
+  CHECK(isKnown(second.session, wren, clinic.day));
+
+  // What this logbook lists itself is not asked about again: the old rows that come go at once.
+  CHECK(must(second.session.absorb(there)).newEntries == 0);
+  CHECK_FALSE(isKnown(second.session, mina, clinic.day));
+}
+
+TEST_CASE("A logbook that never had a student takes the erasure of it in without a question",
+          "[case-403]") {
+  test::Clinic clinic;
+  Second second(clinic, "second.gkbook", 2);
+  const auto mina = clinic.child("Mina");
+  clinic.clock.advance(std::chrono::minutes(5));
+  eraseIn(clinic.session, clinic, mina);
+  const auto there = *clinic.folder / "there.gkbook";
+  must(clinic.session.backUp(there));
+  CHECK(must(second.session.absorb(there)).newEntries > 0);
+  CHECK(must(second.session.erasures()).size() == 1);
   CHECK(must(second.session.findings()).empty());
 }
 

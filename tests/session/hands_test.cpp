@@ -124,7 +124,7 @@ TEST_CASE("Two copies whose first differing acts were made in the same milliseco
   const auto merged = laptop.use().absorb(twin.copyTo(county.fresh("theirs")));
   REQUIRE_FALSE(merged);
   CHECK(merged.error().code == base::ErrorCode::storeForked);
-  must(laptop.use().absorb(twin.copyTo(county.fresh("theirs")), store::Copies::join));
+  must(laptop.use().absorb(twin.copyTo(county.fresh("theirs")), {.copies = true}));
   CHECK(must(laptop.use().findings()).empty());
   CHECK(must(laptop.use().findChildren("Oddny")).size() == 1);
 }
@@ -140,8 +140,8 @@ TEST_CASE("Copies that are joined lose nothing, double nothing and say the same,
   county.note(twin, odd);
   const auto mine = laptop.copyTo(county.fresh("mine"));
   const auto theirs = twin.copyTo(county.fresh("theirs"));
-  CHECK(must(laptop.use().absorb(theirs, store::Copies::join)).lines == 2);
-  must(twin.use().absorb(mine, store::Copies::join));
+  CHECK(must(laptop.use().absorb(theirs, {.copies = true})).lines == 2);
+  must(twin.use().absorb(mine, {.copies = true}));
   // Whoever had the logbook open goes on with what was on the screen.
   CHECK(must(laptop.use().identity(wren)).first == "Wrenna");
   county.note(laptop, wren);

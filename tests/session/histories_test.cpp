@@ -113,7 +113,7 @@ class History {
   void meet(Computer& laptop) {
     auto& other = county.at(dice_.below(4));
     if (&other == &laptop) return;
-    must(laptop.use().absorb(other.copyTo(county.fresh("carried")), store::Copies::join));
+    must(laptop.use().absorb(other.copyTo(county.fresh("carried")), store::Agreed{true, true}));
     ++done["merged"];
   }
   void joinOrPart(Computer& laptop) {

@@ -55,8 +55,8 @@ TEST_CASE("Signatures that copies of one disk made apart all prove their days on
   CHECK(mine != theirs);
   const auto left = laptop.copyTo(county.fresh("left"));
   const auto right = twin.copyTo(county.fresh("right"));
-  must(laptop.use().absorb(right, store::Copies::join));
-  must(twin.use().absorb(left, store::Copies::join));
+  must(laptop.use().absorb(right, {.copies = true}));
+  must(twin.use().absorb(left, {.copies = true}));
   for (auto* const computer : {&laptop, &twin}) {
     CHECK(must(computer->use().findings()).empty());
     checkProves(*computer, mine);
@@ -76,7 +76,7 @@ TEST_CASE(
   county.note(laptop, county.children[0]);
   county.note(laptop, county.children[1]);
   const auto mine = disks.sign(laptop);
-  must(laptop.use().absorb(twin.copyTo(county.fresh("right")), store::Copies::join));
+  must(laptop.use().absorb(twin.copyTo(county.fresh("right")), {.copies = true}));
   CHECK(must(laptop.use().findings()).empty());
   checkProves(laptop, mine);
 }

@@ -38,7 +38,7 @@ TEST_CASE("A text that would command a terminal or turn a line around is named a
     auto mine = store::Book::open(whole, nobodysLaptop, store::Access::readWrite,
                                   store::Durability::everyAct, someMorning);
     REQUIRE(mine);
-    const auto merged = mine->absorb(bad, someMorning, {}, store::Copies::join);
+    const auto merged = mine->absorb(bad, someMorning, {}, {.copies = true});
     REQUIRE_FALSE(merged);
     CHECK(merged.error().detail.find("a sign that cannot be seen") != std::string::npos);
   }

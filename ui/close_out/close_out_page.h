@@ -75,7 +75,7 @@ class CloseOutPage final : public Page {
   using Beside = std::function<base::Result<base::Path>(session::Snapshot&, const base::Path&)>;
   void writeCopy(const QString& title, const QString& suggestion, Beside beside = {});
   void takeIn();
-  void takeIn(const base::Path& from, session::Copies copies);
+  void takeIn(const base::Path& from, session::Agreed agreed);
   void sayTaken(const session::Merged& merged);
   void reopen();
   void addLateEntry();

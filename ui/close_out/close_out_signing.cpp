@@ -80,20 +80,21 @@ void CloseOutPage::addLateEntry() {
 void CloseOutPage::takeIn() {
   const auto from =
       context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
-  if (from) takeIn(toStd(*from), session::Copies::ask);
+  if (from) takeIn(toStd(*from), {});
 }
 
-void CloseOutPage::takeIn(const base::Path& from, session::Copies copies) {
+void CloseOutPage::takeIn(const base::Path& from, session::Agreed agreed) {
   // Nothing else asks the book meanwhile: the window is covered (LongWork::hasBook).
   context().work.run(
       LongKind::merge, this,
-      [&book = book(), from, copies](const base::Progress& progress) {
-        return book.absorbAside(from, progress, copies);
+      [&book = book(), from, agreed](const base::Progress& progress) {
+        return book.absorbAside(from, progress, agreed);
       },
-      [this, from](const base::Result<session::Merged>& merged) {
+      [this, from, agreed](const base::Result<session::Merged>& merged) {
         book().tellAbsorbed();
-        if (!merged && merged.error().code == base::ErrorCode::storeForked) {
-          if (areCopies(context().prompter, merged.error())) takeIn(from, session::Copies::join);
+        if (!merged && isAsked(merged.error())) {
+          if (const auto more = agreedNow(context().prompter, merged.error(), agreed))
+            takeIn(from, *more);
           return;
         }
         if (went(merged)) sayTaken(*merged);

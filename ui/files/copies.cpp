@@ -5,11 +5,28 @@
 
 namespace gk::ui {
 
-bool areCopies(Prompter& prompter, const base::Error& why) {
-  const auto answer = prompter.decide(
-      toQt(why.detail) + u". Was the disk or the logbook copied?"_s,
-      {u"Yes, it was copied: join both"_s, u"No, or not sure: leave both unchanged"_s});
-  return answer == 0;
+bool isAsked(const base::Error& why) {
+  return why.code == base::ErrorCode::storeForked || why.code == base::ErrorCode::storeErases;
+}
+
+std::optional<session::Agreed> agreedNow(Prompter& prompter, const base::Error& why,
+                                         session::Agreed before) {
+  const auto says = [&](const QString& question, const QString& yes, const QString& no) {
+    return prompter.decide(toQt(why.detail) + u". "_s + question, {yes, no}) == 0;
+  };
+  if (why.code == base::ErrorCode::storeForked) {
+    before.copies =
+        says(u"Was the disk or the logbook copied?"_s, u"Yes, it was copied: join both"_s,
+             u"No, or not sure: leave both unchanged"_s);
+    if (before.copies) return before;
+  }
+  if (why.code == base::ErrorCode::storeErases) {
+    before.erasures = says(u"Take their records out of this logbook too?"_s,
+                           u"Yes, it was decided: erase them here too"_s,
+                           u"No, or not sure: leave both unchanged"_s);
+    if (before.erasures) return before;
+  }
+  return std::nullopt;
 }
 
 QString mergedWords(const session::Merged& merged) {

@@ -93,17 +93,18 @@ namespace {
 using Told = std::function<void(const base::Result<QString>&)>;
 
 void takeEnvelope(Context& context, QObject* owner, base::By by, const QString& path,
-                  const std::string& words, session::Copies copies, const Told& then) {
+                  const std::string& words, session::Agreed agreed, const Told& then) {
   context.work.run(
       LongKind::merge, owner,
-      [&book = context.session, by, path, words, copies](const base::Progress& progress) {
-        return book.absorbEnvelope(by, toStd(path), words, copies, progress);
+      [&book = context.session, by, path, words, agreed](const base::Progress& progress) {
+        return book.absorbEnvelope(by, toStd(path), words, agreed, progress);
       },
-      [&context, owner, by, path, words, then](const base::Result<session::Merged>& merged) {
+      [&context, owner, by, path, words, agreed,
+       then](const base::Result<session::Merged>& merged) {
         context.session.tellAbsorbed();
-        if (!merged && merged.error().code == base::ErrorCode::storeForked) {
-          if (areCopies(context.prompter, merged.error()))
-            return takeEnvelope(context, owner, by, path, words, session::Copies::join, then);
+        if (!merged && isAsked(merged.error())) {
+          if (const auto more = agreedNow(context.prompter, merged.error(), agreed))
+            return takeEnvelope(context, owner, by, path, words, *more, then);
           return then(u"Not merged. Nothing is lost: both logbooks are as they were."_s);
         }
         if (!merged) return then(merged.error());
@@ -125,7 +126,7 @@ void mergeDayEnvelope(Context& context, QObject* owner, base::By by, const Told&
   if (!path) return;
   const auto words = context.prompter.passphrase(u"The passphrase of this envelope"_s);
   if (!words) return;
-  takeEnvelope(context, owner, by, *path, toStd(*words), session::Copies::ask, then);
+  takeEnvelope(context, owner, by, *path, toStd(*words), {}, then);
 }
 
 } // namespace gk::ui

@@ -43,6 +43,16 @@ Result<QString> erase(Context& context, By by, const Thing& id, const Values& va
       !context.prompter.confirm(u"Erase the records of student %1 permanently? This cannot be "
                                 "undone."_s.arg(number)))
     return QString();
+  if (by.author) {
+    const auto gives = book.asksToSign(*by.author);
+    if (!gives) return gives.error();
+    if (*gives == session::SignerGives::passphrase) {
+      const auto given =
+          context.prompter.passphrase(u"Type your own passphrase to sign the erasure."_s);
+      if (!given) return QString();
+      if (const auto open = book.openKey(*by.author, toStd(*given)); !open) return open.error();
+    }
+  }
   const auto own = askOwnPin(context, by.author, u"erasing a student"_s);
   if (!own) return QString();
   const auto done = book.eraseStudent(
@@ -55,9 +65,11 @@ Result<QString> erase(Context& context, By by, const Thing& id, const Values& va
   const auto lines = book.erasures();
   if (!lines) return lines.error();
   if (!lines->empty() && !lines->back().copies.empty())
-    said += u" These copies may still hold the student: "_s +
-            toQt(base::join(lines->back().copies, "; ")) +
-            u". Destroy each backup; merging a laptop with this one erases the student there."_s;
+    said +=
+        u" These copies may still hold the student: "_s +
+        toQt(base::join(lines->back().copies, "; ")) +
+        u". Destroy each backup; a laptop that is merged with this one asks, and then erases the "
+        u"student there."_s;
   return said;
 }
 

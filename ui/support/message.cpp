@@ -64,6 +64,10 @@ Message messageOf(ErrorCode code) {
     return {u"One laptop's logbook was used as two copies."_s,
             u"Nothing is lost; neither logbook was changed."_s,
             u"Merge again and join the copies. Do not restore over either."_s};
+  case ErrorCode::storeErases:
+    return {u"That logbook would erase students here."_s,
+            u"Nothing was merged; neither logbook was changed."_s,
+            u"Find out who decided it before you merge again."_s};
   case ErrorCode::storePart:
     return {u"This logbook has only one school's students."_s, u"Nothing is lost or changed."_s,
             u"Merge it back first, and do this in the whole logbook."_s};

@@ -62,8 +62,8 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
   if (totals.averted.firstsAlone && !hidesIn(published[1].rows.back()))
     table.rows.push_back({"First molars only, as second molars have no rate of their own",
                           avertedCell(*totals.averted.firstsAlone)});
-  table.notes = {"Methods and limits. Consented: a form of this term that says yes, or "
-                 "screened in it. Screened is a look by a licensed person at school, not a "
+  table.notes = {"Methods and limits. Consented: a form for these dates that says yes, or "
+                 "screened on them. Screened is a look by a licensed person at school, not a "
                  "dental examination, no x-rays. Sealed: at least one complete sealant by "
                  "this program; teeth are counted once. Retention: found children only, first "
                  "placements, fully retained of those assessable at " +

@@ -122,7 +122,8 @@ void addReferrals(Summary& summary, const Table& table) {
 /// One paragraph: the page is one sheet.
 std::string methods(const TermTotals& totals, const SuppressionRule& rule,
                     const FiguresBefore& before) {
-  return "Methods. Consented: a form of this term that says yes, or screened in it. Screened: a "
+  return "Methods. Consented: a form for these dates that says yes, or screened on them. Screened: "
+         "a "
          "look by a licensed person at school, not a dental examination, no x-rays. Sealed: at "
          "least one complete sealant by this program; a tooth counts once. Retention: first "
          "placements at " +
@@ -158,10 +159,11 @@ void addKept(Front& front, const TermTotals& totals, const ShownFigures& shown,
   }
   const auto* share = held.as<Share>();
   const auto percents = share ? base::percent(share->value, share->decimals) + "%" : std::string();
-  front.sentences.push_back(share ? "Of the sealants placed a year ago and checked this term, " +
-                                        percents + " were still fully retained."
-                                  : "How many sealants were retained after a year is suppressed, "
-                                    "to protect small numbers.");
+  front.sentences.push_back(share
+                                ? "Of the sealants placed a year ago and checked on these dates, " +
+                                      percents + " were still fully retained."
+                                : "How many sealants were retained after a year is suppressed, "
+                                  "to protect small numbers.");
   const auto& line = totals.retention.total;
   const auto range = line.whole95 ? rangeCell(line.whole95, line.unit).text() : std::string();
   front.figures.push_back(
@@ -185,7 +187,7 @@ void addAverted(Front& front, const TermTotals& totals, const Table& services,
     return;
   }
   const auto about = std::visit([](const auto& value) { return Cell(value); }, estimate->value);
-  front.sentences.push_back("We expect this term's sealants to avert about " + about.text() +
+  front.sentences.push_back("We expect the sealants of these dates to avert about " + about.text() +
                             (about.text() == "1" ? " cavity over " : " cavities over ") + years +
                             ", by a model's estimate.");
   const auto range = estimate->range ? " (95% CI " + Cell(*estimate->range).text() + ")" : "";

@@ -69,8 +69,8 @@ void addSentences(Front& front, const ShownFigures& shown) {
                               countedShown(enrolled, "student", "students") + " gave consent.");
   const auto kept = shown.at(Part::retention, "whole_share");
   if (const auto* share = kept.as<Share>())
-    front.sentences.push_back("Of the sealants placed at your school a year ago and checked this "
-                              "term, " +
+    front.sentences.push_back("Of the sealants placed at your school a year ago and checked on "
+                              "these dates, " +
                               base::percent(share->value, share->decimals) +
                               "% were still fully retained.");
 }
@@ -139,8 +139,8 @@ std::vector<Table> schoolPages(const TermTotals& totals, const Published& publis
     out.push_back({"Key figures",
                    {texts("Figure"), counts("Number")},
                    {},
-                   {wanted ? "This school has no part in the term."
-                           : "Nothing was recorded at a school in this term."}});
+                   {wanted ? "This school has no part in these dates."
+                           : "Nothing was recorded at a school on these dates."}});
   return out;
 }
 

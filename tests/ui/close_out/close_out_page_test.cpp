@@ -323,6 +323,44 @@ TEST_CASE("What one laptop recorded in two copies is joined only when somebody s
   CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1 to do"_s);
 }
 
+TEST_CASE(
+    "Another laptop's logbook takes a student out only when somebody says that it was decided",
+    "[case-403]") {
+  CloseOut desk;
+  const auto child = desk.clinic.child("Mina");
+  const auto number = must(desk.clinic.session.child(child)).value.number;
+  const Scratch folder;
+  must(desk.clinic.session.backUp(folder / "b.gkbook"));
+  {
+    auto other = must(session::Session::open(folder / "b.gkbook", base::LaptopId(base::Uuid{}),
+                                             {desk.clinic.clock, desk.clinic.random}, {},
+                                             session::BookKind::throwaway));
+    const auto plan = must(other.erasurePlan(child));
+    must(other.eraseStudent(desk.clinic.by, child,
+                            {"the mother, by letter", "records law, section 4", "asked for"},
+                            plan.total));
+    must(other.finish());
+  }
+  desk.open();
+  const auto merge = [&](std::optional<int> answer) {
+    desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
+    desk.prompter.choices.clear();
+    if (answer) desk.prompter.choices = {*answer};
+    press(desk.page, Qt::Key_T, Qt::AltModifier);
+    CHECK(desk.prompter.asked.back().contains(u"student "_s + ui::toQt(number)));
+    CHECK(desk.prompter.asked.back().contains(u"Nothing was merged"_s));
+    CHECK_FALSE(desk.prompter.asked.back().contains(u"Mina"_s));
+    CHECK(desk.troubles.join(u'|') == QString());
+  };
+  merge(std::nullopt); // Esc
+  CHECK(desk.clinic.session.child(child).has_value());
+  merge(1);
+  CHECK(desk.clinic.session.child(child).has_value());
+  merge(0);
+  CHECK_FALSE(desk.clinic.session.child(child).has_value());
+  CHECK(desk.news.contains(u"of erased students removed"_s));
+}
+
 TEST_CASE("One key and Enter print every letter that is due and then none is") {
   CloseOut desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
