@@ -256,7 +256,9 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
 Result<Exit> merge(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto merged = session->absorb(call.operand(1), agreedIn(call));
+  const auto agreed = agreedIn(*session, call, around);
+  if (!agreed) return agreed.error();
+  const auto merged = session->absorb(call.operand(1), *agreed);
   if (!merged) return merged.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -307,7 +309,7 @@ std::vector<Verb> bookVerbs() {
        check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
       {{"merge", "FILE OTHER", "imports all that another laptop's logbook has",
-        withAgreement({laptopOption()})},
+        withAgreement({byOption(), pinOption(), passphraseOption(), laptopOption()})},
        merge},
   };
 }

@@ -61,8 +61,9 @@ Result<Exit> mergeDay(const Call& call, const Surroundings& around) {
   if (!session) return session.error();
   const auto by = author(*session, call, around);
   if (!by) return by.error();
-  const auto merged =
-      session->absorbEnvelope(*by, call.operand(1), std::move(*secret), agreedIn(call));
+  const auto agreed = agreedIn(*session, call, around);
+  if (!agreed) return agreed.error();
+  const auto merged = session->absorbEnvelope(*by, call.operand(1), std::move(*secret), *agreed);
   if (!merged) return merged.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);

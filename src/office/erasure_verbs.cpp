@@ -1,3 +1,4 @@
+#include "base/files.h"
 #include "office/adding.h"
 
 #include <algorithm>
@@ -79,6 +80,15 @@ void showDone(const session::ErasureDone& done, const std::string& number,
                 "one.\n";
 }
 
+/// Her own passphrase, where it is given: an erasure is signed.
+Result<base::Done> openSigningKey(session::Session& session, const base::By& by, const Call& call) {
+  const auto file = call.textIfAny("--own-passphrase-file");
+  if (!file || !by.author) return base::Done{};
+  auto words = base::readFirstLine(*file);
+  if (!words) return words.error();
+  return session.openKey(*by.author, std::move(*words));
+}
+
 Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {
   const auto confirmed = call.whole("--confirm-rows", 0, std::numeric_limits<int>::max());
   if (!confirmed) return confirmed.error();
@@ -100,6 +110,7 @@ Result<Exit> eraseStudent(const Call& call, const Surroundings& around) {
     if (const auto open = session->unlock(std::move(**secret)); !open) return open.error();
   const auto by = author(*session, call, around);
   if (!by) return by.error();
+  if (const auto signedBy = openSigningKey(*session, *by, call); !signedBy) return signedBy.error();
   const auto own = ownPin(*session, *by, call, around);
   if (!own) return own.error();
   const auto done = session->eraseStudent(
@@ -121,6 +132,7 @@ std::vector<Verb> erasureVerbs() {
                      {"--authority", "TEXT", "the rule that requires it", true},
                      {"--reason", "TEXT", "why, without names", true},
                      {"--confirm-rows", "N", "the number of rows that was shown"},
+                     {"--own-passphrase-file", "FILE", "of the person of --by, to sign it"},
                      passphraseOption()})},
            eraseStudent}};
 }

@@ -5,6 +5,7 @@
 #include "base/text.h"
 
 #include <algorithm>
+#include <limits>
 #include <ostream>
 #include <set>
 
@@ -69,13 +70,22 @@ std::vector<Option> withAgreement(std::vector<Option> others) {
   others.insert(
       others.begin(),
       {{"--copied", "", "joins what copies of one laptop's disk or logbook recorded separately"},
-       {"--erase-listed", "",
-        "takes out students here too whom the other logbook lists as erased"}});
+       {"--erase-listed", "ENTRIES",
+        "as many entries of students whom the other logbook lists as erased go here too"}});
   return others;
 }
 
-session::Agreed agreedIn(const Call& call) {
-  return {.copies = call.has("--copied"), .erasures = call.has("--erase-listed")};
+Result<session::Agreed> agreedIn(Session& session, const Call& call, const Surroundings& around) {
+  session::Agreed agreed{.copies = call.has("--copied")};
+  const auto entries = call.whole("--erase-listed", 1, std::numeric_limits<int>::max());
+  if (!entries) return entries.error();
+  if (!*entries) return agreed;
+  const auto by = author(session, call, around);
+  if (!by) return by.error();
+  const auto own = ownPin(session, *by, call, around);
+  if (!own) return own.error();
+  agreed.erasures = session::ErasureYes{*by, **entries, *own};
+  return agreed;
 }
 
 Result<session::HandMemory> thisLaptop(const Call& call, const Surroundings& around) {

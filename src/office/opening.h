@@ -15,7 +15,8 @@ Option laptopOption();
 
 /// What a merge does only when it is said; with the options that say it.
 std::vector<Option> withAgreement(std::vector<Option> others);
-session::Agreed agreedIn(const Call& call);
+base::Result<session::Agreed> agreedIn(session::Session& session, const Call& call,
+                                       const Surroundings& around);
 inline constexpr std::string_view copiesJoined =
     "Copies of one laptop are joined; nothing in either is lost. check lists it.";
 Option clockOption();

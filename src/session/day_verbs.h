@@ -59,7 +59,7 @@ class DayVerbs : public DeskVerbs {
   /// with `recordChanged` for one that was sealed or merged by this logbook already. Then nothing
   /// is written.
   Result<store::Merged> absorbEnvelope(By by, const base::Path& file, std::string passphrase,
-                                       store::Agreed agreed = {},
+                                       const Agreed& agreed = {},
                                        const base::Progress& progress = {});
   /// The logbook of one as a new file, for a laptop that has none yet; verified before it has the
   /// name, and never over another file.

@@ -6,11 +6,13 @@
 #include "roster/card_join.h"
 #include "roster/meal_eligibility.h"
 #include "roster/program_year.h"
+#include "session/agreed.h"
 #include "session/card_pair.h"
 #include "session/erasure.h"
 #include "session/first_day.h"
 #include "session/form_verbs.h"
 #include "session/new_child.h"
+#include "store/merged.h"
 
 namespace gk::reports {
 struct LateOnCard;
@@ -104,6 +106,8 @@ class DeskVerbs : public FormVerbs {
   /// `recordChanged` unless `rows` is what the plan named.
   Result<ErasureDone> eraseStudent(By by, roster::ChildId child, const ErasureGrounds& grounds,
                                    std::int64_t rows, const OwnPin& pin = {});
+  /// What was agreed to for a merge, once who agrees to an erasure may: one who signs, by PIN.
+  Result<store::Agreed> admitMerge(const Agreed& agreed);
   /// Every erasure that the logbook lists, oldest first.
   Result<std::vector<ErasureLine>> erasures();
   /// With the health alert of the form, if there is one: both or neither.

@@ -23,7 +23,6 @@ class SnapshotDraft;
 
 // What a face says of a logbook: it knows the session and not the store.
 using store::Access;
-using store::Agreed;
 using store::Checkup;
 using store::Fault;
 using store::HandMemory;
@@ -73,12 +72,13 @@ class Session : public DayVerbs {
   /// Of the book as it is once all is copied, for long work in another thread.
   Result<std::unique_ptr<SnapshotDraft>> snapshot();
   /// `storeForked` where one laptop went on in copies of its disk or logbook, `storeErases` where
-  /// the other one lists students as erased whose records are here, until somebody agrees to it.
-  Result<store::Merged> absorb(const base::Path& other, store::Agreed agreed = {});
+  /// the other one lists students as erased whose records are here, until one who may erase agrees
+  /// to it (Verb::eraseListed).
+  Result<store::Merged> absorb(const base::Path& other, const Agreed& agreed = {});
   /// As absorb, in another thread: while it runs nothing may be asked here, and nobody hears of it
   /// before `tellAbsorbed`, in the session's own thread.
   Result<store::Merged> absorbAside(const base::Path& other, const base::Progress& progress,
-                                    store::Agreed agreed = {});
+                                    const Agreed& agreed = {});
   void tellAbsorbed();
   /// In a line each: what went on in a copy of a laptop's disk or logbook.
   Result<std::vector<std::string>> copiedLines();

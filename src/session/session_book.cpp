@@ -137,15 +137,19 @@ bool Session::isInPlace() const {
   return book_.isInPlace();
 }
 
-Result<store::Merged> Session::absorb(const base::Path& other, store::Agreed agreed) {
-  auto merged = book_.absorb(other, world_.clock.now().at, {}, agreed);
+Result<store::Merged> Session::absorb(const base::Path& other, const Agreed& agreed) {
+  const auto admitted = admitMerge(agreed);
+  if (!admitted) return admitted.error();
+  auto merged = book_.absorb(other, world_.clock.now().at, {}, *admitted);
   if (merged) changed_.emit(Change{});
   return merged;
 }
 
 Result<store::Merged> Session::absorbAside(const base::Path& other, const base::Progress& progress,
-                                           store::Agreed agreed) {
-  return book_.absorb(other, world_.clock.now().at, progress, agreed);
+                                           const Agreed& agreed) {
+  const auto admitted = admitMerge(agreed);
+  if (!admitted) return admitted.error();
+  return book_.absorb(other, world_.clock.now().at, progress, *admitted);
 }
 
 Result<std::vector<std::string>> Session::copiedLines() {

@@ -142,11 +142,13 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target,
 }
 
 Result<store::Merged> DayVerbs::absorbEnvelope(By by, const base::Path& file,
-                                               std::string passphrase, store::Agreed agreed,
+                                               std::string passphrase, const Agreed& agreed,
                                                const base::Progress& progress) {
   const auto secret = crypto::Secret::taking(passphrase);
   const auto may = admit(Verb::noteEnvelope, by);
   if (!may) return may.error();
+  const auto admitted = admitMerge(agreed);
+  if (!admitted) return admitted.error();
   const auto opened = readEnvelope(file, secret, kind_);
   if (!opened) return opened.error();
   const auto& note = opened->note;
@@ -165,7 +167,7 @@ Result<store::Merged> DayVerbs::absorbEnvelope(By by, const base::Path& file,
   if (!copy) return copy.error();
   if (const auto written = base::replaceFile(copy->path(), base::textOf(opened->book)); !written)
     return named(written.error(), copy->path(), file);
-  auto merged = book_.absorb(copy->path(), world_.clock.now().at, progress, agreed);
+  auto merged = book_.absorb(copy->path(), world_.clock.now().at, progress, *admitted);
   if (!merged) return named(merged.error(), copy->path(), file);
   if (const auto noted = noteEnvelope(*may, {note.name.text(), note.day, true}); !noted)
     return Error{noted.error().code,

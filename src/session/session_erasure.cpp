@@ -66,7 +66,8 @@ Result<std::vector<roster::ChildId>> cardsOf(store::Book& book, roster::ChildId 
 std::string ErasureLine::words() const {
   return "erased on " + record.stamp.at.date().words() + (by.empty() ? "" : " by " + by) +
          " at the request of " + record.value.request + ", " + base::counted(rows, "row", "rows") +
-         " (" + record.value.authority + ")";
+         " (" + record.value.authority + "; " + record.value.reason + "), " +
+         (record.value.key ? "signed" : "by name only");
 }
 
 Result<ErasurePlan> DeskVerbs::erasurePlan(roster::ChildId id) {
@@ -147,6 +148,14 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
   forgetRoll();
   changed_.emit(Change{});
   return ErasureDone{erased->rows, erased->isForgotten};
+}
+
+Result<store::Agreed> DeskVerbs::admitMerge(const Agreed& agreed) {
+  if (!agreed.erasures) return store::Agreed{.copies = agreed.copies};
+  const auto may = admit(Verb::eraseListed, agreed.erasures->by, {.pin = agreed.erasures->pin});
+  if (!may) return may.error();
+  if (may->usesPin()) keyboard_.use();
+  return store::Agreed{.copies = agreed.copies, .erasures = agreed.erasures->entries};
 }
 
 } // namespace gk::session

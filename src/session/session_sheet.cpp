@@ -157,7 +157,7 @@ void KeyVerbs::signErasure(roster::Erasure& erasure, base::By by, base::LocalIns
   if (!by.author) return;
   const auto open = held_->keys.find(*by.author);
   if (open == held_->keys.end()) return;
-  open->second.awaken();
+  open->second.awaken(); // canSignErasure admitted it
   erasure.key = open->second.id;
   erasure.signature =
       open->second.key.sign(signedBytes(book_.identity(), erasure, by.author, at,

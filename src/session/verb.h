@@ -50,6 +50,7 @@ enum class Verb {
   joinCards,
   partCards,
   eraseStudent,
+  eraseListed,
   enterConsent,
   withdrawConsent,
   correctConsent,

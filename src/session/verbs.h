@@ -64,6 +64,7 @@ inline constexpr auto verbRules = [] {
     {joinCards, "join cards", "Two cards joined", type, none, false, any, true, false, Station::rosters, byOwn},
     {partCards, "part cards", "Joined cards separated", type, none, false, any, true, false, Station::rosters, byOwn},
     {eraseStudent, "erase student", "Student erased", sign, none, false, any, true, false, Station::rosters, never, pin},
+    {eraseListed, "erase listed", "Erased as another laptop listed", sign, none, false, any, false, false, Station::rosters, never, pin},
     {enterConsent, "enter consent", "Consent form", type, none, false, any, false, false, Station::consent, here},
     {withdrawConsent, "withdraw consent", "Consent withdrawn", type, none, false, any, true, false, Station::board, byOwn},
     {correctConsent, "correct consent", "Consent form corrected", type, none, false, any, true, false, Station::consent, byOwn},

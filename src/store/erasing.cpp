@@ -5,6 +5,7 @@
 #include "store/book_queries.h"
 #include "store/card_numbers.h"
 #include "store/closing_rows.h"
+#include "store/key_rows.h"
 #include "store/part.h"
 #include "store/roster_rows.h"
 #include "store/transaction.h"
@@ -70,15 +71,21 @@ std::vector<OwnedContent> contentOf(Connection& book, const OwnSchema& own, std:
 }
 
 /// "by Mara Bell on November 12, 2026, signed".
-std::string listedBy(Connection& book, const base::Recorded<roster::Erasure>& row) {
-  std::string name = "someone";
-  if (row.stamp.by.author)
-    if (const auto rows =
-            selectRows<roster::Member>(book, subjectIs(*row.stamp.by.author), Which::ever);
-        !rows.empty())
-      name = rows.back().value.name;
-  return "by " + name + " on " + row.stamp.at.date().words() +
-         (row.value.key ? ", signed" : ", not signed");
+std::string listedBy(const ListedElsewhere& listed, const base::Recorded<roster::Erasure>& row) {
+  const auto author = row.stamp.by.author;
+  const auto name = author ? listed.team.find(*author) : listed.team.end();
+  const auto words = [&]() -> std::string {
+    if (row.value.key) {
+      const auto key = listed.keys.find(*row.value.key);
+      if (key == listed.keys.end()) return "signed with a key that this logbook does not know";
+      return key->second ? "signed with a key that was revoked here" : "signed";
+    }
+    return author && listed.hasKey.contains(*author) ? "not signed, though that person has a key"
+                                                     : "not signed";
+  };
+  return "by " +
+         (name == listed.team.end() ? "somebody who is not on this logbook's team" : name->second) +
+         " on " + row.stamp.at.date().words() + ", " + words();
 }
 
 /// A message is read: three at most.
@@ -136,31 +143,42 @@ ListedElsewhere wouldTakeOut(Connection& book, const OwnSchema& own,
     if (content == 0) continue;
     listed.children.push_back(child);
     listed.entries += content;
+    if (auto number = numberOnCard(book, "main.", child); !number.empty())
+      listed.numbers.push_back(std::move(number));
   }
+  if (listed.children.empty()) return listed;
+  std::ranges::sort(listed.numbers);
+  for (auto& row : selectRows<roster::Member>(book, everything(), Which::ever))
+    listed.team.insert_or_assign(row.id, std::move(row.value.name));
+  std::map<roster::PersonalKeyId, base::MemberId> holders;
+  for (const auto& row : selectRows<roster::PersonalKey>(book, everything(), Which::ever)) {
+    listed.keys[row.id] |= row.value.revoked;
+    holders.emplace(row.id, row.value.member);
+  }
+  for (const auto& [key, holder] : holders)
+    if (!listed.keys.at(key)) listed.hasKey.emplace(holder, true);
   return listed;
 }
 
-void askOfErasures(Connection& book, const ListedElsewhere& listed) {
-  if (listed.children.empty()) return;
-  std::vector<std::string> numbers;
+void askOfErasures(Connection& book, const ListedElsewhere& listed,
+                   std::optional<std::int64_t> agreed) {
+  if (listed.entries == 0 || listed.entries == agreed) return;
   std::set<std::string> listers;
-  for (const auto& child : listed.children)
-    if (auto number = numberOnCard(book, "main.", child); !number.empty())
-      numbers.push_back(std::move(number));
   for (const auto& row : selectRows<roster::Erasure>(book, everything(), Which::ever))
     if (std::ranges::binary_search(listed.children, book.hands().keyOf(row.value.whom.uuid())))
-      listers.insert(listedBy(book, row));
-  std::ranges::sort(numbers);
-  throw Trouble({ErrorCode::storeErases,
-                 "that logbook lists " +
-                     base::counted(std::ssize(listed.children), "student", "students") +
-                     " as erased whose records are here: " +
-                     base::counted(listed.entries, "entry", "entries") + ", " +
-                     studentsNumbered(numbers) + "; listed " + firstOf(listers) +
-                     ". Nothing was merged, and neither logbook was changed. An erasure cannot be "
-                     "undone. If the law asked for it and you know who decided it, merge again "
-                     "and say so: their records are taken out here too. If not, keep both "
-                     "logbooks as they are and find out first"});
+      listers.insert(listedBy(listed, row));
+  throw Trouble(
+      {ErrorCode::storeErases,
+       "that logbook lists " + base::counted(std::ssize(listed.children), "student", "students") +
+           " as erased whose records are here: " +
+           base::counted(listed.entries, "entry", "entries") +
+           (listed.numbers.empty() ? "" : ", " + studentsNumbered(listed.numbers)) + "; listed " +
+           firstOf(listers) +
+           ". Nothing was merged, and neither logbook was changed. An erasure cannot be undone. If "
+           "the law asked for it and you know who decided it, merge again and say that " +
+           std::to_string(listed.entries) +
+           " go: their records are taken out here too. If not, keep both logbooks as they are and "
+           "find out first"});
 }
 
 Result<RowsOfKinds> Erasing::plan(Book& book, const std::vector<roster::ChildId>& children) {

@@ -59,18 +59,25 @@ void takeOut(Connection& book, const OwnSchema& own, const OwnedContent& one);
 /// that took in what another laptop had. Throws Trouble.
 std::int64_t applyErasures(Connection& book, const OwnSchema& own);
 
-/// What erasures that another logbook lists would take out of this one.
+/// What erasures that another logbook lists would take out of this one, and what this one knew of
+/// the team before anything of the other came in: that may say what it likes.
 struct ListedElsewhere {
-  std::vector<std::int64_t> children; ///< those with content here, ascending
+  std::vector<std::int64_t> children{}; ///< those with content here, ascending
   std::int64_t entries = 0;
+  std::vector<std::string> numbers{};           ///< on their cards
+  std::map<base::MemberId, std::string> team{}; ///< names
+  std::map<roster::PersonalKeyId, bool> keys{}; ///< and whether each was revoked
+  std::map<base::MemberId, bool> hasKey{};      ///< one that was not
 };
 
 ListedElsewhere wouldTakeOut(Connection& book, const OwnSchema& own,
                              const std::vector<std::int64_t>& children);
 
-/// Fails with `storeErases` where it is anything; says which students, how much of them, and who
-/// listed them, which the file has by then. Throws Trouble.
-void askOfErasures(Connection& book, const ListedElsewhere& listed);
+/// Fails with `storeErases` where it is anything but what was agreed to; says which students, how
+/// much of them, who listed them, which the file has by then, and whether they signed it. Throws
+/// Trouble.
+void askOfErasures(Connection& book, const ListedElsewhere& listed,
+                   std::optional<std::int64_t> agreed);
 
 /// Rewrites the file, so that no page keeps bytes of what was taken out; false where the disk
 /// has no room for it. No transaction is open.

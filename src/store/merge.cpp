@@ -217,8 +217,8 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     const auto lines = linesOf(connection_);
     if (!agreed.copies) askOfForks(connection_, own, lines);
     const Renumbering as(lines);
-    ListedElsewhere listed;
-    if (!agreed.erasures) listed = wouldTakeOut(connection_, own, listedThere(connection_, as));
+    // Before anything of the other is here: it may call its students and team what it likes.
+    const auto listed = wouldTakeOut(connection_, own, listedThere(connection_, as));
     as.writeHands(connection_);
     const auto take = [&](const std::string& sql) {
       connection_.execute(sql);
@@ -247,7 +247,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     fillIn(connection_, own, as);
     take(copying(own.erased, "id", as));
     requireNone(signatureFaults(connection_), other);
-    askOfErasures(connection_, listed);
+    askOfErasures(connection_, listed, agreed.erasures);
     // What one of the two has erased comes back in neither.
     const auto erased = applyErasures(connection_, own);
     connection_.execute("DROP TABLE temp.fresh");

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 
 namespace gk::store {
 
@@ -9,9 +10,10 @@ struct Agreed {
   /// Where one laptop's history parts, since copies of its disk or of its logbook were both written
   /// on: both are joined.
   bool copies = false;
-  /// Where the other logbook lists students as erased whose records are here: they go. It is the
-  /// one thing that a merge takes out, and whoever can write a logbook can list it.
-  bool erasures = false;
+  /// Where the other logbook lists students as erased whose records are here: how many entries of
+  /// them go, as was asked. It is the one thing that a merge takes out, and whoever can write a
+  /// logbook can list it.
+  std::optional<std::int64_t> erasures{};
 };
 
 /// What a merge brought.

@@ -16,8 +16,16 @@ using test::Renames;
 
 namespace {
 
-/// A clinic's logbook with one child, a copy of it from before she came, and what a laptop
-/// remembers.
+constexpr const char* dayWords = "seven gray herons";
+
+base::By hygienistIn(session::Session& book) {
+  for (const auto& member : must(book.members()))
+    if (member.value.role == roster::Role::hygienist) return {member.id, {}};
+  return {};
+}
+
+/// A clinic's logbook with one child, a copy of it from before she came, that one's day envelope,
+/// and what a laptop remembers.
 struct Room {
   test::Scratch folder;
   base::Path book = folder / "day.gkbook";
@@ -26,6 +34,17 @@ struct Room {
     Clinic clinic(book, session::BookKind::throwaway);
     must(clinic.session.finish());
     must(clinic.session.backUp(before));
+    const auto apart = folder / "apart";
+    std::filesystem::create_directory(apart);
+    must(clinic.session.backUp(apart / "other.gkbook"));
+    {
+      auto other = must(session::Session::open(
+          apart / "other.gkbook",
+          base::LaptopId(base::makeUuid7(clinic.clock.now().at, clinic.random)),
+          {clinic.clock, clinic.random}, store::Access::readWrite, session::BookKind::throwaway));
+      must(other.sealDay(hygienistIn(other), folder / "day.gkday", {}, dayWords));
+      must(other.finish());
+    }
     clinic.child("Mina");
     must(clinic.session.finish());
   }
@@ -40,7 +59,8 @@ struct Called {
   store::HandMemory laptop{folder / "config", {"computer", "start"}, random};
 
   session::Session open(const char* name) {
-    return must(session::Session::open(folder / name, laptop, world));
+    return must(session::Session::open(folder / name, laptop, world, store::Access::readWrite,
+                                       session::BookKind::throwaway));
   }
   session::Snapshot still(session::Session& book) {
     auto draft = must(book.snapshot());
@@ -53,6 +73,7 @@ struct Called {
 struct Verb {
   const char* what;
   std::function<void(Called&)> work;
+  std::size_t acts = 0; ///< that it writes
 };
 
 const std::vector<Verb>& verbs() {
@@ -99,6 +120,39 @@ const std::vector<Verb>& verbs() {
          auto book = at.open("before.gkbook");
          must(book.absorb(at.folder / "day.gkbook"));
        }},
+      {"a day envelope is sealed",
+       [](Called& at) {
+         auto book = at.open("day.gkbook");
+         must(book.sealDay(hygienistIn(book), at.folder / "new.gkday", {}, dayWords));
+       },
+       1},
+      {"a day envelope is merged",
+       [](Called& at) {
+         auto book = at.open("day.gkbook");
+         must(book.absorbEnvelope(hygienistIn(book), at.folder / "day.gkday", dayWords));
+       },
+       1},
+      {"a day envelope is unpacked",
+       [](Called& at) {
+         must(session::Session::unpackEnvelope(at.folder / "day.gkday", dayWords,
+                                               at.folder / "unpacked.gkbook",
+                                               session::BookKind::throwaway));
+       }},
+      {"the passphrase is changed",
+       [](Called& at) {
+         auto book = at.open("day.gkbook");
+         must(book.changePassphrase(Clinic::passphrase, "another set of words"));
+       }},
+      {"a student is erased",
+       [](Called& at) {
+         auto book = at.open("day.gkbook");
+         const auto child = must(book.cardNumbered(roster::withCheckDigit("1043")));
+         const auto plan = must(book.erasurePlan(child));
+         must(book.eraseStudent(hygienistIn(book), child,
+                                {"the mother, by letter", "records law, section 4", "asked for"},
+                                plan.total));
+       },
+       1},
   };
   return all;
 }
@@ -128,7 +182,8 @@ std::uint64_t lived(const base::Path& folder, const Verb& verb, std::uint64_t di
 
 /// Every logbook of the folder is whole and none has lost an act; nothing hidden is left once it
 /// was opened again.
-void allIsWhole(const base::Path& folder, const base::Path& book, std::size_t acts) {
+void allIsWhole(const base::Path& folder, const base::Path& book, std::size_t acts,
+                std::size_t more) {
   std::size_t most = 0;
   std::vector<base::Path> books;
   for (const auto& entry : std::filesystem::directory_iterator(folder))
@@ -143,7 +198,8 @@ void allIsWhole(const base::Path& folder, const base::Path& book, std::size_t ac
     CHECK_FALSE(found.isRefused);
     most = std::max(most, found.ends.size());
   }
-  CHECK(most == acts);
+  CHECK(most >= acts);
+  CHECK(most <= acts + more);
   for (const auto& entry : std::filesystem::directory_iterator(folder))
     CHECK_FALSE(entry.path().filename().string().starts_with(".groovekeeper"));
 }
@@ -168,7 +224,7 @@ TEST_CASE("Killed before or after any rename of any verb, every logbook is there
         const Room room;
         const auto acts = test::lookAgain(room.book).ends.size();
         lived(room.folder.path(), verb, at, after);
-        allIsWhole(room.folder.path(), room.book, acts);
+        allIsWhole(room.folder.path(), room.book, acts, verb.acts);
         ++points;
       }
     std::cout << verb.what << ": killed before and after each of " << renames << " renames\n";

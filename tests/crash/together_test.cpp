@@ -126,7 +126,7 @@ TEST_CASE("A merge that takes an erasure in and cannot rewrite the file says tha
                                    plan.total));
   const auto other = second.handOver();
   const auto work = [&](session::Session& session) {
-    return session.absorb(other, {.erasures = true});
+    return session.absorb(other, {.erasures = session::ErasureYes{clinic.by, plan.total}});
   };
   const auto calls = copies.callsOf(work);
   const auto isKnown = [&] {

@@ -14,7 +14,9 @@
 #include "reports/letters/letter_template.h"
 #include "roster/child.h"
 #include "roster/roster_list.h"
+#include "session/envelope.h"
 #include "store/book.h"
+#include "store/hand_memory.h"
 #include "support/packed.h"
 #include "support/setup_sample.h"
 #include "vault/identity_bytes.h"
@@ -233,6 +235,35 @@ void journal(FuzzBytes bytes) {
   std::filesystem::remove(beside, ignored);
 }
 
+const crypto::Secret& dayWords() {
+  static const auto words = crypto::Secret::copyOf(std::string_view("granite lantern"));
+  return words;
+}
+
+/// At the cheapest cost; that a file cannot ask for another one is what its format says.
+void envelope(FuzzBytes bytes) {
+  judge(session::openEnvelope(bytes, dayWords(), crypto::KdfCost::cheapest()));
+}
+
+/// A memory whose sum is right, so that what is in it is read: it gives a hand, whatever it says.
+void hands(FuzzBytes bytes) {
+  const auto folder = bookFile().parent_path() / ("gk-fuzz-hands-" + std::to_string(::getpid()));
+  const base::Uuid book{};
+  std::error_code ignored;
+  std::filesystem::create_directories(folder / "hands", ignored);
+  const std::string text(textOf(bytes));
+  std::ofstream(folder / "hands" / book.text(), std::ios::binary | std::ios::trunc)
+      << text << "sum " << crypto::digest(text) << '\n';
+  {
+    base::SeededRandom random(9);
+    const store::HandMemory memory(folder, {}, random);
+    const auto taken = memory.take(
+        book, [](base::LaptopId, const store::HandEnd&) { return store::HandInBook{}; }, {});
+    base::require(taken.hand != base::LaptopId(base::Uuid{}), "a laptop without a name");
+  }
+  std::filesystem::remove_all(folder, ignored);
+}
+
 std::vector<std::string> lists() {
   return {"first,last,birth_date,grade,number,consent,services,signed_on\n"
           "Mina,Tolliver-Reed,2019-03-04,2,1043-0,yes,all,2026-10-01\n",
@@ -312,6 +343,21 @@ std::vector<std::string> identities() {
 std::vector<std::string> keys() {
   return {std::string(104, '\x21'), std::string(88, '\0')};
 }
+std::vector<std::string> envelopes() {
+  base::SeededRandom random(10);
+  const std::vector<std::uint8_t> file(3000, 7);
+  const auto sealed =
+      session::sealEnvelope({.name = {}, .book = "a book", .day = someDay, .school = "Cobble"},
+                            file, dayWords(), crypto::KdfCost::cheapest(), random)
+          .value();
+  return {std::string(sealed.begin(), sealed.end())};
+}
+std::vector<std::string> memories() {
+  const std::string hand = "hand 018f0000-0000-7000-8000-000000000001 0000000000000000004 " +
+                           std::string(64, 'a') + '\n';
+  return {"groovekeeper hands 1\nmachine salt unknown\nstate closed\n" + hand,
+          "groovekeeper hands 1\nmachine salt unknown\nstate open unknown\n" + hand + hand};
+}
 std::vector<std::string> books() {
   return {wholeBook()};
 }
@@ -334,6 +380,8 @@ const std::vector<FuzzTarget>& fuzzTargets() {
                                            {"typed", typed, words},
                                            {"identity", identity, identities},
                                            {"key", wrappedKey, keys},
+                                           {"envelope", envelope, envelopes},
+                                           {"hands", hands, memories},
                                            {"book", book, books},
                                            {"journal", journal, journals}};
   return all;

@@ -23,7 +23,7 @@ class Timed {
  private:
   std::clock_t begun_ = std::clock();
 };
-#ifdef __SANITIZE_ADDRESS__
+#ifdef GK_SANITIZED
 constexpr double longest = 20;
 #else
 constexpr double longest = 2;

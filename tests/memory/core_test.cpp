@@ -20,7 +20,9 @@ session::Identity identityOf(int which) {
   identity.teacher = canary(Canary::teacher, which);
   identity.note = canary(Canary::note, which);
   identity.guardians.push_back(
-      {.name = canary(Canary::guardian, which), .relation = "mother", .phone = "000-555-0142"});
+      {.name = canary(Canary::guardian, which),
+       .relation = "mother",
+       .phone = canary(Canary::phone, which)});
   return identity;
 }
 
@@ -71,7 +73,7 @@ session::Identity identityOf(int which) {
 
 } // namespace
 
-TEST_CASE("After lock no name, guardian or passphrase is in the memory of the core", "[case-255]") {
+TEST_CASE("After lock no name, guardian, phone or passphrase is in the memory of the core", "[case-255]") {
   const Scratch folder;
   makeCoreBook(folder / "day.gkbook");
   crypto::wipeStack();

@@ -8,7 +8,7 @@ namespace gk::test {
 
 /// Names that no program has by itself, for a book whose memory is looked through afterwards. All
 /// begin alike, so that a look need not hold one of them; whoever makes one lets it go.
-enum class Canary { first, last, used, guardian, teacher, note, typed, passphrase };
+enum class Canary { first, last, used, guardian, teacher, note, typed, passphrase, phone };
 
 /// "Qz" and more, in a child's way of writing; short ones fit into std::string's own room.
 std::string canary(Canary what, int which);

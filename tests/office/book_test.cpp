@@ -352,13 +352,17 @@ TEST_CASE("A student is erased in two steps, and the second names the number of 
   const auto checked = desk.did({"check", book}).out;
   CHECK(checked.find(": no damage found\nStudent " + number +
                      ": erased on November 17, 2026 by IM at the request of the mother, letter of "
-                     "12 November 2026, 3 rows (state records law).") != std::string::npos);
+                     "12 November 2026, 3 rows (state records law; asked for), by name only.") !=
+        std::string::npos);
   // A backup that still holds the student loses it when it takes the erasure in, once that is said.
   const auto before = desk.file("before.gkbook");
   CHECK(desk.refusal({"merge", before, book}) == "store.erases");
   CHECK(desk.refusal({"merge", before, book, "--copied"}) == "store.erases");
   CHECK(desk.did({"check", before, "--json"}).json().at("erasures").empty());
-  CHECK(desk.did({"merge", before, book, "--erase-listed"})
+  CHECK(desk.refusal({"merge", before, book, "--erase-listed", "4", "--by", "IM"}) ==
+        "store.erases");
+  CHECK(desk.refusal({"merge", before, book, "--erase-listed", "3"}) == "rule.credential");
+  CHECK(desk.did({"merge", before, book, "--erase-listed", "3", "--by", "IM"})
             .out.find("3 entries of erased students") != std::string::npos);
   CHECK(desk.did({"check", before, "--json"}).json().at("erasures").size() == 1);
   CHECK(desk.did({"merge", book, before, "--json"}).json().at("new_entries") == 0);

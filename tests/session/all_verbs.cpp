@@ -251,6 +251,9 @@ void AllVerbs::fillDay() {
         a.as, recorded(followup::MergeAnswer{.day = day, .child = a.who}), a.why));
   };
   const base::EntryId none{base::Uuid{}};
+  calls[Verb::eraseListed] = [&s](const A& a) {
+    return codeIn(s.admitMerge({.erasures = session::ErasureYes{a.as, 1}}));
+  };
   calls[Verb::eraseStudent] = [&s](const A& a) {
     return codeIn(s.eraseStudent(a.as, a.who, {"the mother, by letter", "a rule", a.why}, -1));
   };

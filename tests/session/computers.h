@@ -5,6 +5,7 @@
 #include "reports/print/render.h"
 #include "reports/records/inputs.h"
 #include "reports/term/term_tables.h"
+#include "session/agreeing.h"
 #include "session/whole_content.h"
 
 #include <algorithm>
@@ -120,9 +121,9 @@ inline base::Path mergedFrom(County& county, const std::vector<base::Path>& file
       path, base::LaptopId(base::Uuid{}), {county.clinic.clock, county.clinic.random},
       store::Access::readWrite, session::BookKind::throwaway));
   for (const auto& other : files)
-    must(merged.absorb(other, store::Agreed{true, true}));
+    must(absorbAll(merged, county.clinic.by, other));
   for (const auto& other : files) // once more, and nothing is new
-    CHECK(must(merged.absorb(other, store::Agreed{true, true})).newEntries == 0);
+    CHECK(must(absorbAll(merged, county.clinic.by, other)).newEntries == 0);
   unlockNewest(merged, *county.passphrases); // what opened a replaced key goes now
   CHECK(must(merged.findings()).empty());
   must(merged.finish());

@@ -1,6 +1,7 @@
 #include "base/files.h"
 #include "base/text.h"
 #include "reports/term/term_tables.h"
+#include "session/agreeing.h"
 #include "session/second_laptop.h"
 #include "session/verbs.h"
 #include "session/whole_content.h"
@@ -88,10 +89,12 @@ TEST_CASE("An erased student is gone from the file, and the file verifies as era
   CHECK(must(clinic.session.findings()).empty());
   const auto lines = must(clinic.session.erasures());
   REQUIRE(lines.size() == 1);
-  CHECK(lines.front().words() == "erased on November 17, 2026 by " + lines.front().by +
-                                     " at the request of the mother, letter of 12 November 2026, " +
-                                     base::counted(plan.total, "row", "rows") +
-                                     " (state records law, section 4)");
+  CHECK(
+      lines.front().words() ==
+      "erased on November 17, 2026 by " + lines.front().by +
+          " at the request of the mother, letter of 12 November 2026, " +
+          base::counted(plan.total, "row", "rows") +
+          " (state records law, section 4; she asked for it and nothing forbids it), by name only");
   const auto totals = reports::termTables(reports::termTotals(
       must(clinic.session.termRecords(clinic.term, *base::Date::parse("2026-12-18")))));
   CHECK(
@@ -195,7 +198,7 @@ TEST_CASE("An erasure is carried over by every merge, and what another laptop ha
                                store::Access::readWrite, session::BookKind::throwaway));
     for (int round = 0; round < 2; ++round)
       for (const auto& other : files)
-        if (other != files.front()) must(merged.absorb(other, {.erasures = true}));
+        if (other != files.front()) must(test::absorbAll(merged, clinic.by, other));
     CHECK(must(merged.findings()).empty());
     CHECK_FALSE(isKnown(merged, mina, clinic.day));
     CHECK(isKnown(merged, wren, clinic.day));
@@ -206,19 +209,19 @@ TEST_CASE("An erasure is carried over by every merge, and what another laptop ha
   CHECK(contents.size() == 1);
 
   // Both logbooks that still hold the student lose it when they take the erasure in.
-  const auto merged = must(second.session.absorb(a, {.erasures = true}));
+  const auto merged = must(test::absorbAll(second.session, clinic.by, a));
   CHECK(merged.erased > 0);
   CHECK_FALSE(isKnown(second.session, mina, clinic.day));
   CHECK(must(second.session.findings()).empty());
 }
 
-TEST_CASE("A merge that would take students out changes nothing until somebody says that it was "
-          "decided",
+TEST_CASE("A merge that would take students out changes nothing until one who may erase says so",
           "[case-403]") {
   test::Clinic clinic;
   const auto mina = clinic.child("Mina");
   const auto wren = clinic.child("Wren");
   const auto number = must(clinic.session.child(mina)).value.number;
+  const auto author = test::memberName(clinic.session, clinic.hygienist);
   Second second(clinic, "second.gkbook", 2);
   test::seatOn(second.session, clinic, wren);
   enterNote(second.session, clinic, mina);
@@ -231,20 +234,37 @@ TEST_CASE("A merge that would take students out changes nothing until somebody s
   const auto refused = second.session.absorb(there);
   REQUIRE(codeOf(refused) == ErrorCode::storeErases);
   const auto& words = refused.error().detail;
+  INFO(words);
   CHECK(words.find("1 student as erased") != std::string::npos);
-  CHECK(words.find("student " + number) != std::string::npos);
-  CHECK(words.find("by Rosa Marsh on November 17, 2026, not signed") != std::string::npos);
+  CHECK(words.find(", student " + number + ";") != std::string::npos);
+  CHECK(words.find("by " + author + " on November 17, 2026, not signed.") != std::string::npos);
   CHECK(words.find("Mina") == std::string::npos);
-  CHECK(contentNow(second.session, clinic.folder->path()) == before);
-  CHECK(must(second.session.findings()).empty());
-  // To have said yes to copies is no yes to this.
+  const auto unchanged = [&] {
+    return contentNow(second.session, clinic.folder->path()) == before &&
+           must(second.session.findings()).empty();
+  };
+  CHECK(unchanged());
+  const auto entries = test::entriesAsked(refused.error());
+  CHECK(entries == must(second.session.erasurePlan(mina)).total);
+  // To have said yes to copies is no yes to this, nor is a yes to another number of entries.
   CHECK(codeOf(second.session.absorb(there, {.copies = true})) == ErrorCode::storeErases);
+  using session::ErasureYes;
+  for (const auto other : {entries - 1, entries + 1})
+    CHECK(codeOf(second.session.absorb(there, {.erasures = ErasureYes{clinic.by, other}})) ==
+          ErrorCode::storeErases);
+  // The assistant may not erase, so she cannot agree to it either; nor can nobody.
+  CHECK(codeOf(second.session.absorb(there,
+                                     {.erasures = ErasureYes{{clinic.assistant, {}}, entries}})) ==
+        ErrorCode::ruleCredential);
+  CHECK(codeOf(second.session.absorb(there, {.erasures = ErasureYes{{}, entries}})) ==
+        ErrorCode::ruleCredential);
+  CHECK(unchanged());
 
-  CHECK(must(second.session.absorb(there, {.erasures = true})).erased > 0);
+  CHECK(must(second.session.absorb(there, {.erasures = ErasureYes{clinic.by, entries}})).erased ==
+        entries);
   CHECK_FALSE(isKnown(second.session, mina, clinic.day));
   CHECK(isKnown(second.session, wren, clinic.day));
-
-  // What this logbook lists itself is not asked about again: the old rows that come go at once.
+  // What this logbook lists itself is not asked about again.
   CHECK(must(second.session.absorb(there)).newEntries == 0);
   CHECK_FALSE(isKnown(second.session, mina, clinic.day));
 }

@@ -113,7 +113,7 @@ class History {
   void meet(Computer& laptop) {
     auto& other = county.at(dice_.below(4));
     if (&other == &laptop) return;
-    must(laptop.use().absorb(other.copyTo(county.fresh("carried")), store::Agreed{true, true}));
+    must(test::absorbAll(laptop.use(), by(), other.copyTo(county.fresh("carried"))));
     ++done["merged"];
   }
   void joinOrPart(Computer& laptop) {

@@ -1,4 +1,5 @@
 #include "keyed_clinic.h"
+#include "session/agreeing.h"
 #include "session/erasure.h"
 #include "session/second_laptop.h"
 
@@ -90,7 +91,7 @@ TEST_CASE("An erasure whose words, author, moment or signature was forged is nam
     INFO(faults);
     CHECK(says(faults, "the erasure of student " + number));
     CHECK(says(faults, "does not match its signature"));
-    CHECK(codeOf(whole.session.absorb(file, {.erasures = true})) == ErrorCode::storeDamaged);
+    CHECK(codeOf(test::absorbAll(whole.session, clinic.by, file)) == ErrorCode::storeDamaged);
     CHECK(whole.session.child(wren).has_value());
     CHECK(whole.session.child(robin).has_value());
   }
@@ -98,7 +99,74 @@ TEST_CASE("An erasure whose words, author, moment or signature was forged is nam
   const auto honest = clinic.copy("honest.gkbook");
   const auto asked = whole.session.absorb(honest);
   REQUIRE(codeOf(asked) == ErrorCode::storeErases);
-  CHECK(says(asked.error().detail, ", signed"));
-  CHECK(must(whole.session.absorb(honest, {.erasures = true})).erased > 0);
+  CHECK(says(asked.error().detail, ", signed."));
+  CHECK(must(test::absorbAll(whole.session, clinic.by, honest)).erased > 0);
   CHECK(must(whole.session.findings()).empty());
+}
+
+TEST_CASE(
+    "What the question says of students and signers is what this logbook knew before, whatever "
+    "the other one calls them",
+    "[keys][case-405]") {
+  KeyedClinic clinic;
+  const auto wren = clinic.child("Wren");
+  const auto number = must(clinic.session.child(wren)).value.number;
+  const auto known = test::memberName(clinic.session, clinic.hygienist);
+  test::Second whole(clinic, "whole.gkbook", 2);
+  test::Second there(clinic, "there.gkbook", 3);
+  const auto question = [&](const base::Path& file) {
+    const auto asked = whole.session.absorb(file);
+    REQUIRE(codeOf(asked) == ErrorCode::storeErases);
+    return asked.error().detail;
+  };
+
+  SECTION("a member who was renamed there") {
+    must(there.session.openKey(clinic.hygienist, hygienistsWords));
+    must(erase(there.session, clinic.by, wren));
+    for (const auto& member : must(there.session.members()))
+      if (member.id == clinic.hygienist) {
+        auto other = member.value;
+        other.name = "Doctor Nobody";
+        must(there.session.correctMember({clinic.coordinator, {}}, member.id, other, "renamed"));
+      }
+    const auto words = question(there.handOver());
+    INFO(words);
+    CHECK(says(words, ", student " + number + ";"));
+    CHECK(says(words, "listed by " + known + " on "));
+    CHECK(says(words, ", signed."));
+    CHECK_FALSE(says(words, "Nobody"));
+  }
+  SECTION("a key that was revoked here meanwhile") {
+    must(whole.session.openKey(clinic.coordinator, test::coordinatorsWords));
+    must(whole.session.revokeKey({clinic.coordinator, {}}, clinic.hygienist, "left the program"));
+    must(there.session.openKey(clinic.hygienist, hygienistsWords));
+    must(erase(there.session, clinic.by, wren));
+    const auto words = question(there.handOver());
+    INFO(words);
+    CHECK(says(words, ", signed with a key that was revoked here."));
+  }
+  SECTION("the name of one who has a key, under a laptop that never had it") {
+    must(there.session.openKey(clinic.hygienist, hygienistsWords));
+    must(erase(there.session, clinic.by, wren));
+    const auto file = there.handOver();
+    forge(file, "UPDATE erasure SET personal_key = NULL, signature = x''");
+    const auto words = question(file);
+    INFO(words);
+    CHECK(says(words, ", not signed, though that person has a key."));
+  }
+  CHECK(whole.session.child(wren).has_value());
+  CHECK(must(whole.session.findings()).empty());
+}
+
+TEST_CASE("A key that comes with the other logbook is said to be unknown", "[keys][case-405]") {
+  test::Clinic clinic;
+  const auto wren = clinic.child("Wren");
+  test::Second there(clinic, "there.gkbook", 3);
+  must(there.session.enterKey({clinic.hygienist, {}}, hygienistsWords));
+  must(there.session.openKey(clinic.hygienist, hygienistsWords));
+  must(erase(there.session, clinic.by, wren));
+  const auto asked = clinic.session.absorb(there.handOver());
+  REQUIRE(codeOf(asked) == ErrorCode::storeErases);
+  INFO(asked.error().detail);
+  CHECK(says(asked.error().detail, ", signed with a key that this logbook does not know."));
 }

@@ -256,7 +256,8 @@ class EveryTable {
     enter("medical_flag", n, newest_, "said again");
     write("medical_flag", {}, filled("@child#, 'asthma', 'note', 'more', 0, ''", n));
     enter("erasure", n);
-    write("erasure", {}, filled("@child#, '204#-0', 'a letter', 'a rule', 'asked for'", n));
+    write("erasure", {},
+          filled("@child#, '204#-0', 'a letter', 'a rule', 'asked for', NULL, x''", n));
   }
   /// One more, whose content stays in another logbook.
   void leaveOut(int n) {

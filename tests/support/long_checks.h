@@ -14,14 +14,14 @@ inline bool isLong() {
 /// A sanitizer takes twenty times as long and looks at paths, not at numbers: a fifth of the
 /// sample.
 inline int rounds(int sampled, int whole) {
-#ifdef __SANITIZE_ADDRESS__
+#ifdef GK_SANITIZED
   sampled = std::max(1, sampled / 5);
 #endif
   return isLong() ? whole : sampled;
 }
 /// The same of what is walked: one of so many.
 inline std::uint64_t oneOf(std::uint64_t sampled) {
-#ifdef __SANITIZE_ADDRESS__
+#ifdef GK_SANITIZED
   sampled *= 5;
 #endif
   return isLong() ? 1 : sampled;

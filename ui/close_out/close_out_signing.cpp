@@ -93,9 +93,9 @@ void CloseOutPage::takeIn(const base::Path& from, session::Agreed agreed) {
       [this, from, agreed](const base::Result<session::Merged>& merged) {
         book().tellAbsorbed();
         if (!merged && isAsked(merged.error())) {
-          if (const auto more = agreedNow(context().prompter, merged.error(), agreed))
-            takeIn(from, *more);
-          return;
+          if (const auto more = agreedNow(context(), merged.error(), agreed))
+            return takeIn(from, *more);
+          return Q_EMIT said(notMerged);
         }
         if (went(merged)) sayTaken(*merged);
       });

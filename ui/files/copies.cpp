@@ -1,6 +1,7 @@
 #include "ui/files/copies.h"
 
 #include "session/erasure.h"
+#include "ui/asking/own_pin.h"
 #include "ui/support/text.h"
 
 namespace gk::ui {
@@ -9,24 +10,39 @@ bool isAsked(const base::Error& why) {
   return why.code == base::ErrorCode::storeForked || why.code == base::ErrorCode::storeErases;
 }
 
-std::optional<session::Agreed> agreedNow(Prompter& prompter, const base::Error& why,
+namespace {
+
+/// The one who erases them here says how many entries go, as was asked, and gives her PIN.
+std::optional<session::ErasureYes> erasureYes(Context& context, const QString& asked) {
+  auto& prompter = context.prompter;
+  const auto answer = prompter.decide(
+      asked + u"Take their records out of this logbook too?"_s,
+      {u"Yes, it was decided: erase them here too"_s, u"No, or not sure: leave both unchanged"_s});
+  if (answer != 0) return std::nullopt;
+  const auto typed =
+      prompter.text(u"Number of entries, as counted in the question, to erase them"_s, QString());
+  bool isNumber = false;
+  const auto entries = typed ? typed->trimmed().toLongLong(&isNumber) : 0;
+  if (!isNumber) return std::nullopt;
+  const auto by = context.acting.by();
+  const auto own = askOwnPin(context, by.author, u"erasing students"_s);
+  if (!own) return std::nullopt;
+  return session::ErasureYes{by, entries, *own};
+}
+
+} // namespace
+
+std::optional<session::Agreed> agreedNow(Context& context, const base::Error& why,
                                          session::Agreed before) {
-  const auto says = [&](const QString& question, const QString& yes, const QString& no) {
-    return prompter.decide(toQt(why.detail) + u". "_s + question, {yes, no}) == 0;
-  };
-  if (why.code == base::ErrorCode::storeForked) {
-    before.copies =
-        says(u"Was the disk or the logbook copied?"_s, u"Yes, it was copied: join both"_s,
-             u"No, or not sure: leave both unchanged"_s);
-    if (before.copies) return before;
-  }
+  const auto asked = toQt(why.detail) + u". "_s;
   if (why.code == base::ErrorCode::storeErases) {
-    before.erasures = says(u"Take their records out of this logbook too?"_s,
-                           u"Yes, it was decided: erase them here too"_s,
-                           u"No, or not sure: leave both unchanged"_s);
-    if (before.erasures) return before;
+    before.erasures = erasureYes(context, asked);
+    return before.erasures ? std::optional(before) : std::nullopt;
   }
-  return std::nullopt;
+  before.copies = context.prompter.decide(asked + u"Was the disk or the logbook copied?"_s,
+                                          {u"Yes, it was copied: join both"_s,
+                                           u"No, or not sure: leave both unchanged"_s}) == 0;
+  return before.copies ? std::optional(before) : std::nullopt;
 }
 
 QString mergedWords(const session::Merged& merged) {

@@ -2,7 +2,8 @@
 
 #include "base/result.h"
 #include "session/session.h"
-#include "ui/asking/prompter.h"
+#include "ui/asking/context.h"
+#include "ui/support/text.h"
 
 #include <optional>
 
@@ -10,10 +11,11 @@ namespace gk::ui {
 
 /// After a merge asked, in its words: whether a person says that the disk or the logbook was
 /// copied, so that both are to be joined (`storeForked`), or that students are to be erased here
-/// too (`storeErases`). What is agreed to now as well; none when it is refused, or when the merge
-/// failed for another reason.
-std::optional<session::Agreed> agreedNow(Prompter& prompter, const base::Error& why,
+/// too (`storeErases`), whose entries she types the number of. What is agreed to now as well, or
+/// none. Precondition: isAsked(why).
+std::optional<session::Agreed> agreedNow(Context& context, const base::Error& why,
                                          session::Agreed before);
+inline const QString notMerged = u"Not merged. Nothing is lost: both logbooks are as they were."_s;
 /// Whether the merge stopped to ask.
 bool isAsked(const base::Error& why);
 

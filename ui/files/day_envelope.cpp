@@ -103,9 +103,9 @@ void takeEnvelope(Context& context, QObject* owner, base::By by, const QString& 
        then](const base::Result<session::Merged>& merged) {
         context.session.tellAbsorbed();
         if (!merged && isAsked(merged.error())) {
-          if (const auto more = agreedNow(context.prompter, merged.error(), agreed))
+          if (const auto more = agreedNow(context, merged.error(), agreed))
             return takeEnvelope(context, owner, by, path, words, *more, then);
-          return then(u"Not merged. Nothing is lost: both logbooks are as they were."_s);
+          return then(notMerged);
         }
         if (!merged) return then(merged.error());
         auto said = mergedWords(*merged) + u"."_s;

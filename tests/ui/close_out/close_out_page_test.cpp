@@ -342,21 +342,29 @@ TEST_CASE(
     must(other.finish());
   }
   desk.open();
-  const auto merge = [&](std::optional<int> answer) {
+  const auto entries = must(desk.clinic.session.erasurePlan(child)).total;
+  const auto merge = [&](std::optional<int> answer, const QString& typed = {}) {
+    desk.prompter.texts = {typed};
     desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
     desk.prompter.choices.clear();
     if (answer) desk.prompter.choices = {*answer};
     press(desk.page, Qt::Key_T, Qt::AltModifier);
-    CHECK(desk.prompter.asked.back().contains(u"student "_s + ui::toQt(number)));
-    CHECK(desk.prompter.asked.back().contains(u"Nothing was merged"_s));
-    CHECK_FALSE(desk.prompter.asked.back().contains(u"Mina"_s));
+    const auto asked = desk.prompter.asked.join(u'|');
+    CHECK(asked.contains(u"student "_s + ui::toQt(number)));
+    CHECK(asked.contains(u"Nothing was merged"_s));
+    CHECK_FALSE(asked.contains(u"Mina"_s));
     CHECK(desk.troubles.join(u'|') == QString());
   };
   merge(std::nullopt); // Esc
+  CHECK(desk.news.startsWith(u"Not merged. Nothing is lost"_s));
   CHECK(desk.clinic.session.child(child).has_value());
   merge(1);
   CHECK(desk.clinic.session.child(child).has_value());
-  merge(0);
+  merge(0, u"yes"_s); // not the number that was said
+  CHECK(desk.news.startsWith(u"Not merged. Nothing is lost"_s));
+  merge(0, QString::number(entries + 1)); // asked again, and nobody answers
+  CHECK(desk.clinic.session.child(child).has_value());
+  merge(0, QString::number(entries));
   CHECK_FALSE(desk.clinic.session.child(child).has_value());
   CHECK(desk.news.contains(u"of erased students removed"_s));
 }
