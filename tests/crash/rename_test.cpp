@@ -141,6 +141,7 @@ const std::vector<Verb>& verbs() {
       {"the passphrase is changed",
        [](Called& at) {
          auto book = at.open("day.gkbook");
+         must(book.unlock(Clinic::passphrase));
          must(book.changePassphrase(Clinic::passphrase, "another set of words"));
        }},
       {"a student is erased",
