@@ -30,6 +30,44 @@ TEST_CASE("A day envelope is sealed, unpacked and merged by the command, and ref
                       "IM"}) == "envelope.unreadable");
 }
 
+TEST_CASE("A day envelope that lists a student as erased is merged once that is said, and may be "
+          "merged after it was refused",
+          "[case-403]") {
+  EnvelopeDesk desk;
+  desk.did({"import-roster", desk.book, desk.write("list.csv", test::twoChildren), "--school", "CL",
+            "--term", "Fall 2026", "--by", "IM"});
+  desk.did({"seal-day", desk.book, desk.sealed, "--day-passphrase-file", desk.words, "--by", "IM"});
+  const auto other = desk.file("two.gkbook");
+  desk.did({"unpack-day", desk.sealed, other, "--day-passphrase-file", desk.words});
+  const auto laptop = desk.file("elsewhere"); // what the other laptop remembers
+  const std::vector<std::string> erase{"erase-student", other,         "1001-4", "--request",
+                                       "the mother",    "--authority", "a rule", "--reason",
+                                       "asked for",     "--by",        "IM",     "--laptop-folder",
+                                       laptop};
+  auto confirmed = erase;
+  const auto rows = desk.did([&] {
+                          auto shown = erase;
+                          shown.emplace_back("--json");
+                          return shown;
+                        }())
+                        .json()
+                        .at("rows")
+                        .get<int>();
+  confirmed.insert(confirmed.end(), {"--confirm-rows", std::to_string(rows)});
+  desk.did(confirmed);
+  const auto back = desk.file("back.gkday");
+  desk.did({"seal-day", other, back, "--day-passphrase-file", desk.words, "--by", "IM",
+            "--laptop-folder", laptop});
+  std::vector<std::string> merge{"merge-day", desk.book, back, "--day-passphrase-file",
+                                 desk.words,  "--by",    "IM"};
+  CHECK(desk.refusal(merge) == "store.erases");
+  CHECK(desk.did({"check", desk.book, "--json"}).json().at("erasures").empty());
+  merge.insert(merge.end(), {"--erase-listed", std::to_string(rows)});
+  CHECK(desk.did(merge).out.find("of erased students removed") != std::string::npos);
+  CHECK(desk.did({"check", desk.book, "--json"}).json().at("erasures").size() == 1);
+  CHECK(desk.refusal(merge) == "envelope.taken");
+}
+
 TEST_CASE("A day envelope of one school's students says so, and what it cannot count is refused",
           "[case-424][case-425]") {
   EnvelopeDesk desk;
