@@ -35,7 +35,11 @@ cohort AS ( -- the first sealant on a tooth, and the day from which it is known 
        SELECT later.date FROM sealant AS later
        WHERE later.child = s.child AND later.tooth = s.tooth AND later.date > s.date
          AND NOT EXISTS (SELECT 1 FROM checked AS k WHERE k.placement = s.id
-                         AND k.date = later.date AND k.held = 'whole'))) AS lost_on
+                         AND k.date = later.date AND k.held = 'whole')
+         AND NOT EXISTS (SELECT 1 FROM screening AS c JOIN current_entry AS e ON e.id = c.entry
+                         JOIN screening_tooth AS t ON t.entry = c.entry
+                         WHERE c.child = s.child AND c.day = later.day AND t.tooth = s.tooth
+                         AND t.decision = 'reseal' AND t.reseal_why = 'other'))) AS lost_on
   FROM sealant AS s, wanted
   WHERE s.type <> 'reseal'
     AND NOT EXISTS (SELECT 1 FROM sealant AS before WHERE before.child = s.child
