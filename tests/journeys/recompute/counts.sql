@@ -74,6 +74,14 @@ sealed AS (
 seen AS (
   SELECT s.* FROM screening AS s JOIN current_entry AS e ON e.id = s.entry
   JOIN now ON now.id = s.day)
+SELECT 'children_with_a_record', count(DISTINCT child) FROM (
+  SELECT f.child FROM consent AS f JOIN current_entry AS e ON e.id = f.entry
+    JOIN wanted ON wanted.id = f.term
+  UNION SELECT child FROM seen
+  UNION SELECT o.child FROM day_outcome AS o JOIN current_entry AS e ON e.id = o.entry
+    JOIN now ON now.id = o.day
+  UNION SELECT c.child FROM retention_check AS c JOIN current_entry AS e ON e.id = c.entry
+    JOIN now ON now.id = c.day) UNION ALL
 SELECT 'screened', count(DISTINCT child) FROM seen UNION ALL
 SELECT 'untreated', count(DISTINCT child) FROM seen WHERE untreated_decay = 'yes' UNION ALL
 SELECT 'urgent', count(DISTINCT child) FROM seen WHERE urgency = 'urgent' UNION ALL
