@@ -119,11 +119,29 @@ bool isOfYear(reports::ReportKind kind, const Call& call) {
   return kind == reports::ReportKind::state || call.textIfAny("--year");
 }
 
+/// The years of the same kind up to this one, the oldest first; those without a term are none.
+Result<std::vector<reports::TermTotals>>
+yearsSoFar(session::Session& session, const roster::ProgramYear& last, base::Date asOf) {
+  auto years = session.years();
+  if (!years) return years.error();
+  std::ranges::stable_sort(*years, {}, [](const auto& row) { return row.value.start; });
+  std::vector<reports::TermTotals> out;
+  for (const auto& row : *years) {
+    if (row.value.kind != last.kind || row.value.start > last.start) continue;
+    const auto read = session::readYear(session, row.value, asOf);
+    if (!read && read.error().code == ErrorCode::notFound) continue;
+    if (!read) return read.error();
+    out.push_back(reports::termTotals(read->records));
+  }
+  return out;
+}
+
 Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surroundings& around) {
   using reports::ReportKind;
   if (kind != ReportKind::state && kind != ReportKind::cost && kind != ReportKind::term &&
-      kind != ReportKind::findings)
-    return Error{ErrorCode::callMalformed, "--year goes with state, cost, term and findings"};
+      kind != ReportKind::findings && kind != ReportKind::terms)
+    return Error{ErrorCode::callMalformed,
+                 "--year goes with state, cost, term, findings and terms-compared"};
   for (const auto* option : {"--term", "--school", "--merge", "--grades"})
     if (call.has(option))
       return Error{ErrorCode::callMalformed,
@@ -135,8 +153,13 @@ Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surrou
   const auto today = asOf->value_or(around.clock.now().date());
   const auto year = session::yearCalled(*session, call.textIfAny("--year"), today);
   if (!year) return year.error();
-  const auto read = session::readYear(*session, year->value, today);
+  auto read = session::readYear(*session, year->value, today);
   if (!read) return read.error();
+  if (kind == ReportKind::terms) {
+    auto years = yearsSoFar(*session, year->value, today);
+    if (!years) return years.error();
+    read->options.terms = std::move(*years);
+  }
   const auto made = reports::makeReport(kind, read->records, read->options);
   const auto choice = reports::choiceOf(kind, read->records, read->options);
   auto version = issued(*session, call, around, read->first, std::string(base::nameOf(kind)),
@@ -237,7 +260,9 @@ std::vector<Verb> reportVerbs() {
         "of "
         "one term, or state, of a year; names stay locked",
         {{"--term", "NAME", "which term; the newest when not given"},
-         {"--year", "NAME", "state, cost, term, findings: of this year, each child once"},
+         {"--year", "NAME",
+          "state, cost, term, findings: of this year, each child once; terms-compared: the years "
+          "of its kind up to it"},
          {"--csv", "", "state: one file for a spreadsheet, a figure a row"},
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
          {"--school", "CODE", "term, retention, school-page: of this school alone"},

@@ -77,7 +77,7 @@ std::vector<Table> inHouse(ReportKind kind, const TermView& view, const ReportOp
   case ReportKind::payers:
     return payerReport(view);
   case ReportKind::terms:
-    return termsReport(options.terms);
+    return termsReport(options.terms, options.year ? SideBySide::years : SideBySide::terms);
   case ReportKind::cost:
     return costReport(view, termTotals(view));
   case ReportKind::state:
@@ -176,7 +176,8 @@ std::string reportTitle(ReportKind kind, const TermRecords& records, const std::
   if (kind == ReportKind::schoolPage)
     return (choice.empty() ? "School pages: " : "School page: ") + records.term.name +
            (choice.empty() ? "" : ", " + choice);
-  if (kind == ReportKind::terms) return "Terms side by side: " + records.term.name;
+  if (kind == ReportKind::terms) // only a year's has a choice: the year
+    return (choice.empty() ? "Terms side by side: " : "Years side by side: ") + records.term.name;
   if (kind == ReportKind::state) return "State report: " + records.term.name;
   std::string name(base::displayName(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');

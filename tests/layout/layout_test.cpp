@@ -150,6 +150,27 @@ TEST_CASE("Each term of known truth in the methods names a test that there is", 
   CHECK(named > 10);
 }
 
+TEST_CASE("Each file of the tests that a page names is there") {
+  std::vector<std::string> pages{"README.md", "DEVELOPERS.md"};
+  for (const auto& entry : fs::recursive_directory_iterator(top / "docs"))
+    if (entry.path().extension() == ".md")
+      pages.push_back(fs::relative(entry.path(), top).generic_string());
+  int named = 0;
+  for (const auto& page : pages) {
+    const auto text = textOf(page);
+    for (auto at = text.find("tests/"); at != std::string::npos; at = text.find("tests/", at + 1)) {
+      constexpr auto letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_./-";
+      auto path = text.substr(at, text.find_first_not_of(letters, at) - at);
+      while (path.back() == '.')
+        path.pop_back(); // of the sentence
+      INFO(page << " names " << path);
+      CHECK(fs::exists(top / path));
+      ++named;
+    }
+  }
+  CHECK(named > 100); // else the test looks in the wrong place
+}
+
 TEST_CASE("The top of the repository holds only what belongs there") {
   std::vector<std::string> names;
   for (const auto& entry : fs::directory_iterator(top))

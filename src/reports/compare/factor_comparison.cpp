@@ -2,6 +2,7 @@
 
 #include "estimates/holm.h"
 #include "estimates/permutation.h"
+#include "estimates/retention.h"
 
 #include <algorithm>
 #include <map>
@@ -178,6 +179,20 @@ Teeth judged(const RetentionFacts& facts, const Choice& choice) {
   return teeth;
 }
 
+/// Limits between schools must not have what schools differ by in them.
+double effectByChild(const Teeth& teeth) {
+  std::map<std::size_t, estimates::Cluster> children;
+  for (const auto* fact : teeth) {
+    auto& child = children.try_emplace(fact->child, estimates::Cluster{0, 0}).first->second;
+    child.examined += 1;
+    child.retained += isWhole(*fact) ? 1 : 0;
+  }
+  std::vector<estimates::Cluster> clusters;
+  for (const auto& [label, child] : children)
+    clusters.push_back(child);
+  return clusters.empty() ? 1 : estimates::retention(clusters)->designEffect;
+}
+
 void placeInFunnel(FactorComparison& out) {
   if (!out.total.whole95) return;
   std::vector<estimates::Unit> units;
@@ -238,8 +253,8 @@ std::vector<FactorComparison> compareFactors(const RetentionFacts& facts,
 FactorComparison compareFactor(const RetentionFacts& facts, Factor factor, const Choice& choice,
                                const ComparisonOptions& options) {
   FactorComparison out{factor, {}, false, retentionLine(facts, choice)};
-  if (out.total.whole95) out.designEffect = out.total.whole95->designEffect;
   const auto teeth = judged(facts, choice);
+  out.designEffect = effectByChild(teeth);
   auto lines = retentionBy(facts, factor, choice, options.retention);
   out.isPair = lines.size() == 2;
   for (auto& line : lines) {

@@ -58,7 +58,6 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
   for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(published[1].rows.back()),
                                                       !hidesIn(published[3].rows.back())))
     table.rows.push_back({figure, estimate});
-  // The one-page summary has no room for it.
   if (totals.averted.firstsAlone && !hidesIn(published[1].rows.back()))
     table.rows.push_back({"First molars only, as second molars have no rate of their own",
                           avertedCell(*totals.averted.firstsAlone)});

@@ -121,7 +121,8 @@ void addReferrals(Summary& summary, const Table& table) {
 
 /// One paragraph: the page is one sheet.
 std::string methods(const TermTotals& totals, const SuppressionRule& rule,
-                    const FiguresBefore& before) {
+                    const FiguresBefore& before, bool servicesAreShown) {
+  const auto& firstsAlone = totals.averted.firstsAlone;
   return "Methods. Consented: a form for these dates that says yes, or screened on them. Screened: "
          "a "
          "look by a licensed person at school, not a dental examination, no x-rays. Sealed: at "
@@ -133,9 +134,13 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
          "with students or schools as clusters. Referral complete: treated, or a dentist found no "
          "need. Benchmarks are published state guidance unless the program set its own. Cavities "
          "averted is a model estimate for programs, never for one student; its CI covers sampling "
-         "error, not doubt about the model. Small numbers, method " +
-         std::string(smallNumbersMethod) + ": counts of 1 to " + number(rule.threshold() - 1) +
-         " read \"fewer than " + number(rule.threshold()) +
+         "error, not doubt about the model. " +
+         (firstsAlone && servicesAreShown
+              ? "Second molars use the first molars' rate; first molars only: " +
+                    toRead(avertedCell(*firstsAlone)) + ". "
+              : std::string()) +
+         "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
+         number(rule.threshold() - 1) + " read \"fewer than " + number(rule.threshold()) +
          "\"; \"suppressed\" is a number of any size that would reveal one. Rates on fewer than 30 "
          "are marked unstable. " +
          (before.any() ? before.name() + ": shares in percent, and teeth, as issued then. "
@@ -240,7 +245,7 @@ std::vector<Table> funderSummary(const TermTotals& totals, const Published& publ
   Table table{"Key figures, " + periodWords(totals),
               {grouped("Part"), texts("Figure"), counts("Number"), counts("Of"),
                ranges("Percent (95% CI)"), shares("Benchmark, %"), texts("Met")},
-              {methods(totals, rule, before)}};
+              {methods(totals, rule, before, !hidesIn(tables[1].rows.back()))}};
   if (before.any()) {
     auto column = ranges(before.name());
     column.isEarlier = true;

@@ -4,7 +4,6 @@
 #include "base/text.h"
 
 #include <algorithm>
-#include <map>
 #include <set>
 
 namespace gk::reports {
@@ -101,36 +100,53 @@ bool haveColumnsAlike(const Table& one, const Table& other) {
   return std::ranges::equal(one.columns, other.columns, {}, key, key);
 }
 
+bool says(const Table& table, const std::string& note) {
+  return !table.front && std::ranges::find(table.notes, note) != table.notes.end();
+}
+
+/// Tables with the columns that the note explains elsewhere, and without the note.
+std::vector<std::string> lackingIt(std::span<const Table> tables, const std::string& note) {
+  std::vector<std::string> titles;
+  for (const auto& one : tables)
+    if (!one.front && !says(one, note) && std::ranges::any_of(tables, [&](const Table& other) {
+          return says(other, note) && haveColumnsAlike(one, other);
+        }))
+      titles.push_back(one.title);
+  return titles;
+}
+
+/// How the note reads away from its tables, where it is as true; none where it stays below them.
+std::optional<std::string> sharedWords(std::span<const Table> tables, const std::string& note) {
+  constexpr int fewestToName = 3; // of two tables, to name a third is no shorter
+  constexpr std::size_t mostNamed = 2;
+  const auto times =
+      std::ranges::count_if(tables, [&](const Table& table) { return says(table, note); });
+  if (times < 2) return std::nullopt;
+  const auto lacking = lackingIt(tables, note);
+  if (lacking.empty()) return note;
+  const bool isToldApart = std::ranges::none_of(tables, [&](const Table& table) {
+    return says(table, note) && std::ranges::find(lacking, table.title) != lacking.end();
+  });
+  if (times < fewestToName || lacking.size() > mostNamed || !isToldApart) return std::nullopt;
+  return note + " Not of: " + base::join(lacking, "; ") + ".";
+}
+
 } // namespace
 
 NotesOnce notesOnce(std::span<const Table> tables) {
   NotesOnce out{{tables.begin(), tables.end()}, {}};
-  std::map<std::string, int> times;
+  std::set<std::string> moved;
   for (const auto& table : tables)
-    if (!table.front)
-      for (const auto& note : std::set(table.notes.begin(), table.notes.end()))
-        ++times[note];
-  // Away from its table a note must be as true: of all tables with the columns that it explains.
-  const auto isOfAll = [&](const std::string& note) {
-    if (times[note] < 2) return false;
-    const auto has = [&](const Table& table) {
-      return std::ranges::find(table.notes, note) != table.notes.end();
-    };
-    return std::ranges::all_of(tables, [&](const Table& one) {
-      return one.front || has(one) || std::ranges::none_of(tables, [&](const Table& other) {
-               return !other.front && has(other) && haveColumnsAlike(one, other);
-             });
-    });
-  };
-  for (const auto& [note, count] : times)
-    if (!isOfAll(note)) times[note] = 1;
-  for (auto& table : out.tables) {
-    if (table.front) continue; // its page is handed out by itself
-    for (const auto& note : table.notes)
-      if (times[note] > 1 && std::ranges::find(out.shared, note) == out.shared.end())
-        out.shared.push_back(note);
-    std::erase_if(table.notes, [&](const auto& note) { return times[note] > 1; });
-  }
+    for (const auto& note : table.notes) {
+      if (!says(table, note) || moved.contains(note)) continue;
+      if (auto words = sharedWords(tables, note)) {
+        out.shared.push_back(*std::move(words));
+        moved.insert(note);
+      }
+    }
+  for (auto& table : out.tables)
+    if (!table.front) // else its page is handed out by itself
+      std::erase_if(table.notes, [&](const auto& note) { return moved.contains(note); });
   return out;
 }
 

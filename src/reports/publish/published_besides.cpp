@@ -8,7 +8,7 @@ namespace {
 
 using Checks = Publication<CheckFigure>;
 
-Table shortTermTable(const Checks& checks) {
+Table shortTermTable(const Checks& checks, const LookAges& ages) {
   using enum CheckFigure;
   return checks.table("Short-term checks, of all schools together", "Schools",
                       {shownCounts("Children", "children", childrenFound),
@@ -19,8 +19,9 @@ Table shortTermTable(const Checks& checks) {
                        shownCounts("Missing", "lost", lost),
                        shownCounts("Not assessable", "cannot_assess", cannotAssess),
                        shownRates("Fully retained, %", "whole_share", whole, assessable)},
-                      "Made this term, within two months of placement; they never enter the "
-                      "one-year figures.");
+                      "Made on these dates. " + lookWords(ages) +
+                          " Sealants found missing here count as missing in the one-year figures "
+                          "too, where the child is found then.");
 }
 
 /// One for each question that anybody answered.
@@ -59,7 +60,8 @@ void addShortTerm(Published& published, const TermTotals& totals, const Suppress
   const auto early =
       publication(shortTermCounts(totals, earlier), rule, earlier, &Release::shortTerm);
   if (early.isLeaky()) return;
-  published.shortTerm = shortTermTable(early);
+  published.shortTerm =
+      shortTermTable(early, {totals.shortTerm.firstMonth, totals.shortTerm.lastMonth});
   published.release.shortTerm = early.released();
 }
 

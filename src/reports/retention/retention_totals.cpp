@@ -160,6 +160,10 @@ std::vector<LineBuilder> built(const RetentionFacts& facts, Factor factor, const
   return lines;
 }
 
+bool mayUseSchools(const Choice& choice) {
+  return !choice.only[static_cast<std::size_t>(Factor::school)];
+}
+
 /// Of the whole program by child, for a part that cannot tell its own.
 std::optional<double> pooledEffect(const RetentionFacts& facts) {
   LineBuilder all;
@@ -208,8 +212,15 @@ std::string rangeNote(const std::vector<RetentionLine>& lines) {
   const bool isAnyPlanned = std::ranges::any_of(lines, [](const RetentionLine& line) {
     return line.whole95 && line.whole95->toRead && line.whole95->toRead->isPlanned;
   });
+  const bool isAnyBySchool =
+      std::ranges::any_of(lines, [](const auto& one) { return one.unit == ClusterUnit::schools; });
+  const auto few = std::to_string(estimates::fewestClusters);
   return std::string("CIs allow for likeness of teeth within a child and for few children; none "
                      "from one child alone.") +
+         (isAnyBySchool ? " Of " + few + " or more schools they allow for likeness within a school."
+                        : std::string()) +
+         " Likeness within a school is not counted with fewer than " + few +
+         " schools: the CI of several is then likely too narrow." +
          (isAnyPlanned
               ? " Where all or none are fully retained, or few children vary less than by "
                 "chance, likeness cannot be measured: the program's own figure or a planning "
@@ -254,16 +265,17 @@ RetentionLine retentionLine(const RetentionFacts& facts, const Choice& choice) {
   LineBuilder line;
   for (const auto& fact : facts.rows())
     if (choice.takes(fact)) line.add(fact);
-  return line.finish("Total", false, pooledEffect(facts));
+  return line.finish("Total", mayUseSchools(choice), pooledEffect(facts));
 }
 
 std::vector<RetentionLine> retentionBy(const RetentionFacts& facts, Factor factor,
                                        const Choice& choice, const RetentionOptions& options) {
   std::vector<RetentionLine> out;
+  const bool isOverSchools = factor != Factor::school && mayUseSchools(choice);
   const auto pooled = pooledEffect(facts);
   auto lines = built(facts, factor, choice);
   for (std::size_t code = 0; code < lines.size(); ++code) {
-    auto line = lines[code].finish(facts.labels(factor)[code], false, pooled);
+    auto line = lines[code].finish(facts.labels(factor)[code], isOverSchools, pooled);
     if (line.placed == 0) continue;
     line.code = static_cast<FactorCode>(code);
     if (factor == Factor::school) line.school = facts.schools()[code];

@@ -80,7 +80,7 @@ struct RetentionTotals {
 
 RetentionTotals retentionTotals(const RetentionFacts& facts);
 
-/// The sealants of the choice as one line; its clusters are children.
+/// The sealants of the choice as one line; its clusters as those of the total, but of one school.
 RetentionLine retentionLine(const RetentionFacts& facts, const Choice& choice = {});
 
 /// One line for each value of the factor among the sealants of the choice, by label and never by

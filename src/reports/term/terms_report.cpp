@@ -40,9 +40,18 @@ Cells rowOf(std::string term, const Participation& at, const RetentionLine& rete
   return cells;
 }
 
-std::vector<Column> columns() {
-  std::vector<Column> out{texts("Term"),         counts("Enrolled"), counts("Consented"),
-                          counts("Screened"),    counts("Needing"),  counts("Sealed"),
+/// "term" or "year".
+std::string oneOf(SideBySide what) {
+  return what == SideBySide::years ? "year" : "term";
+}
+
+std::vector<Column> columns(SideBySide what) {
+  std::vector<Column> out{texts(what == SideBySide::years ? "Year" : "Term"),
+                          counts("Enrolled"),
+                          counts("Consented"),
+                          counts("Screened"),
+                          counts("Needing"),
+                          counts("Sealed"),
                           counts("Teeth sealed")};
   for (const auto& one : termShares)
     out.push_back(shares(one.heading));
@@ -52,9 +61,10 @@ std::vector<Column> columns() {
   return out;
 }
 
-std::optional<Plot> plotOf(std::span<const TermTotals> terms) {
+std::optional<Plot> plotOf(std::span<const TermTotals> terms, SideBySide what) {
   if (terms.size() < 2) return std::nullopt;
-  Plot plot{"Participation, need and one-year retention from term to term.",
+  const auto name = oneOf(what);
+  Plot plot{"Participation, need and one-year retention from " + name + " to " + name + ".",
             {"", -0.5, static_cast<double>(terms.size()) - 0.5},
             {"%", 0, 100},
             {}};
@@ -97,8 +107,8 @@ bool isAnything(const Participation& at, const RetentionLine& retention) {
   return at.formsBack + at.consented + at.screened + at.days + retention.examined > 0;
 }
 
-Table schoolTable(std::span<const TermTotals> terms) {
-  Table table{"Schools, term by term", columns()};
+Table schoolTable(std::span<const TermTotals> terms, SideBySide what) {
+  Table table{"Schools, " + oneOf(what) + " by " + oneOf(what), columns(what)};
   table.columns.insert(table.columns.begin(), grouped("School"));
   // By name as the newest term calls them; a school stays one school under a new name.
   for (const auto& school : terms.back().schools)
@@ -116,32 +126,37 @@ Table schoolTable(std::span<const TermTotals> terms) {
 }
 
 /// "9 to 15 months old": as the terms were counted, which is in one way.
-std::string cohortWords(std::span<const TermTotals> terms) {
+std::string cohortWords(std::span<const TermTotals> terms, SideBySide what) {
   const auto& one = terms.front();
   return std::string("Fully retained is of ") +
          (one.firstPlacementsOnly ? "first sealants" : "sealants, reseals included,") + " " +
          number(one.window.fromMonths) + " to " + number(one.window.untilMonths) +
-         " months old in the term, whichever term they were placed in, among children found.";
+         " months old in the " + oneOf(what) + ", whichever " + oneOf(what) +
+         " they were placed in, among children found.";
 }
 
 } // namespace
 
-std::vector<Table> termsReport(std::span<const TermTotals> terms) {
-  Table table{"Terms side by side", columns()};
+std::vector<Table> termsReport(std::span<const TermTotals> terms, SideBySide what) {
+  const bool areYears = what == SideBySide::years;
+  Table table{areYears ? "Years side by side" : "Terms side by side", columns(what)};
   if (terms.empty()) return {std::move(table)};
   for (const auto& term : terms)
     table.rows.push_back(
         rowOf(term.asOf < term.end ? term.term + ", to " + term.asOf.shortWords() : term.term,
               term.total, term.retention.total));
   table.notes = {
-      "Each term is counted as in its own report; a child seen in two terms counts in both, so "
-      "terms are not added.",
-      cohortWords(terms),
-      "No trend is tested: from term to term the schools, grades, people and the children found "
-      "differ."};
-  table.plot = plotOf(terms);
+      areYears ? "Each year is counted as in its own report, each child once in it, whatever terms "
+                 "saw the child; a child seen in two years counts in both, so years are not added."
+               : "Each term is counted as in its own report; a child seen in two terms counts in "
+                 "both, so terms are not added.",
+      cohortWords(terms, what),
+      "No trend is tested: from " + oneOf(what) + " to " + oneOf(what) +
+          " the schools, grades, people and the children found differ."};
+  table.plot = plotOf(terms, what);
   std::vector<Table> out{std::move(table)};
-  if (auto schools = schoolTable(terms); !schools.rows.empty()) out.push_back(std::move(schools));
+  if (auto schools = schoolTable(terms, what); !schools.rows.empty())
+    out.push_back(std::move(schools));
   return out;
 }
 

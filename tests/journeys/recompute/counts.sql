@@ -35,7 +35,11 @@ cohort AS ( -- the first sealant on a tooth, and the day from which it is known 
        SELECT later.date FROM sealant AS later
        WHERE later.child = s.child AND later.tooth = s.tooth AND later.date > s.date
          AND NOT EXISTS (SELECT 1 FROM checked AS k WHERE k.placement = s.id
-                         AND k.date = later.date AND k.held = 'whole'))) AS lost_on
+                         AND k.date = later.date AND k.held = 'whole')
+         AND NOT EXISTS (SELECT 1 FROM screening AS c JOIN current_entry AS e ON e.id = c.entry
+                         JOIN screening_tooth AS t ON t.entry = c.entry
+                         WHERE c.child = s.child AND c.day = later.day AND t.tooth = s.tooth
+                         AND t.decision = 'reseal' AND t.reseal_why = 'other'))) AS lost_on
   FROM sealant AS s, wanted
   WHERE s.type <> 'reseal'
     AND NOT EXISTS (SELECT 1 FROM sealant AS before WHERE before.child = s.child
@@ -70,6 +74,14 @@ sealed AS (
 seen AS (
   SELECT s.* FROM screening AS s JOIN current_entry AS e ON e.id = s.entry
   JOIN now ON now.id = s.day)
+SELECT 'children_with_a_record', count(DISTINCT child) FROM (
+  SELECT f.child FROM consent AS f JOIN current_entry AS e ON e.id = f.entry
+    JOIN wanted ON wanted.id = f.term
+  UNION SELECT child FROM seen
+  UNION SELECT o.child FROM day_outcome AS o JOIN current_entry AS e ON e.id = o.entry
+    JOIN now ON now.id = o.day
+  UNION SELECT c.child FROM retention_check AS c JOIN current_entry AS e ON e.id = c.entry
+    JOIN now ON now.id = c.day) UNION ALL
 SELECT 'screened', count(DISTINCT child) FROM seen UNION ALL
 SELECT 'untreated', count(DISTINCT child) FROM seen WHERE untreated_decay = 'yes' UNION ALL
 SELECT 'urgent', count(DISTINCT child) FROM seen WHERE urgency = 'urgent' UNION ALL

@@ -2,6 +2,7 @@
 #include "reports/compare/factor_comparison.h"
 
 #include "estimates/comparison.h"
+#include "estimates/shrinkage.h"
 #include "reports/compare/retention_report.h"
 #include "reports/records/words.h"
 #include "reports/sample.h"
@@ -206,4 +207,36 @@ TEST_CASE("A report of one school still compares it with all the others") {
   CHECK(one.at(1).rows == all.at(1).rows); // and a note says why it is of all
   REQUIRE(one.at(3).rows.size() == 1);     // its own follow-up
   CHECK(std::ranges::find(all.at(3).rows, one.at(3).rows[0]) != all.at(3).rows.end());
+}
+
+TEST_CASE("A school's own weight goes by the teeth that its children are worth", "[case-409]") {
+  // Eight schools of ten children, each child's four teeth all whole or all lost. By hand: a child
+  // tells as much as one tooth, so the design effect is 4 m / (m - 1), m = 80 children.
+  SampleTerm term;
+  for (int s = 0; s < 8; ++s) {
+    const auto here = term.school("School " + std::to_string(s), 50);
+    const auto then = term.dayLastYear(here, "2025-10-14");
+    const auto now = term.day(here, "2026-10-13");
+    for (int c = 0; c < 10; ++c) {
+      const auto child = term.child(here);
+      for (const int iso : {16, 26, 36, 46})
+        term.check(term.place(child, then, iso), now, c < 2 + s ? Held::whole : Held::lost);
+    }
+  }
+  const auto compared = compareFactor(RetentionFacts(term.records), Factor::school);
+  CHECK(compared.designEffect == Approx(4.0 * 80 / 79));
+  std::vector<estimates::Unit> effective;
+  std::vector<estimates::Unit> counted;
+  for (int s = 0; s < 8; ++s) {
+    effective.push_back({40 / (4.0 * 80 / 79), 4 * (2.0 + s) / (4.0 * 80 / 79)});
+    counted.push_back({40, 4 * (2.0 + s)});
+  }
+  const auto rightly = estimates::shrunken(effective).value();
+  const auto wrongly = estimates::shrunken(counted).value();
+  REQUIRE(compared.values.size() == 8);
+  for (std::size_t s = 0; s < 8; ++s) {
+    REQUIRE(compared.values[s].shrunken);
+    CHECK(compared.values[s].shrunken->ownWeight == Approx(rightly.units[s].ownWeight));
+    CHECK(compared.values[s].shrunken->ownWeight < wrongly.units[s].ownWeight - .1);
+  }
 }

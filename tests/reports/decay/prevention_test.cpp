@@ -157,3 +157,33 @@ TEST_CASE("A CI of cavities averted is spoken of only where there is one", "[cas
   const auto notes = termTables(term.totals()).back().notes;
   CHECK(notes.front() == "A model estimate: it applies to programs, never to one child.");
 }
+
+TEST_CASE("Schools that differ widen the range of the cavities averted", "[case-409]") {
+  SampleTerm term;
+  std::vector<estimates::Cluster> children;
+  for (int s = 0; s < 10; ++s) {
+    const auto here = term.school("School " + std::to_string(s), 50);
+    const auto then = term.dayLastYear(here, "2025-10-14");
+    const auto now = term.day(here, "2026-10-13");
+    for (int c = 0; c < 12; ++c) {
+      const auto child = olderChild(term, here);
+      term.screen(child, now, {found(16, c % 4 ? Condition::sound : Condition::cavitated)});
+      term.place(child, now, 26);
+      const bool isWhole = s % 2 == 0 ? c != 0 : c % 3 == 0; // 11 of 12, and 4 of 12
+      term.check(term.place(child, then, 36), now,
+                 isWhole ? followup::Held::whole : followup::Held::lost);
+      children.push_back({1, isWhole ? 1.0 : 0.0});
+    }
+  }
+  const auto totals = term.totals();
+  CHECK(totals.retention.total.unit == ClusterUnit::schools);
+  const auto byChild = avertedOf({120, 0}, totals.attackRate,
+                                 estimates::retention(children).value(), totals.averted.years);
+  REQUIRE(totals.averted.averted);
+  REQUIRE(byChild.averted);
+  CHECK(totals.averted.averted->averted == Approx(byChild.averted->averted));
+  const auto width = [](const estimates::AvertedEstimate& one) {
+    return one.interval->high - one.interval->low;
+  };
+  CHECK(width(*totals.averted.averted) > 1.3 * width(*byChild.averted));
+}

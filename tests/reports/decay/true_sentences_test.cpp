@@ -59,6 +59,15 @@ TEST_CASE("A scenario names the inputs that it moves and those that stay", "[cas
   CHECK(says(endsWords(*two.scenarios, *two.inputs),
              "In neither moved: attack rate, teeth protected at one year"));
   CHECK_FALSE(says(words, "In neither")); // none stays
+  auto still = *two.scenarios;
+  still.lowInputs = *two.inputs;
+  still.highInputs = *two.inputs;
+  const auto neither = endsWords(still, *two.inputs);
+  CHECK(says(neither, "Low moves to its least favorable end at once: nothing. High moves to its "
+                      "most favorable end: nothing. In neither moved: attack rate, "));
+  still.lowInputs.efficacy = .7;
+  CHECK(says(endsWords(still, *two.inputs), "end at once: protection while retained. High moves to "
+                                            "its most favorable end: nothing."));
 }
 
 TEST_CASE("Measured is said of measured figures alone", "[case-181]") {
@@ -74,6 +83,18 @@ TEST_CASE("The share prevented is held against the reviews as it is", "[case-181
              "89.6% of the decay, more than"));
   CHECK(says(reviewWords({.attackRate = .07, .retentionYearOne = .60, .sealants = 100}),
              "less than"));
+  // By hand, at a = .07: prevented = retained x (.93 + .95) / 1.93 = .9741 of it.
+  const auto at = [](double retained) {
+    return reviewWords({.attackRate = .07, .retentionYearOne = retained, .sealants = 100});
+  };
+  CHECK(says(at(.86), "83.8% of the decay, above the median of published reviews but within their "
+                      "middle half"));
+  CHECK(says(at(.78), "76.0% of the decay, below the median of published reviews but within their "
+                      "middle half"));
+  CHECK(says(at(.8315), "81.0% of the decay, as much as the median of published reviews"));
+  CHECK_FALSE(says(at(.92), "within their"));
+  CHECK_FALSE(says(at(.60), "within their"));
+  CHECK_FALSE(says(at(.86), "as much as"));
   CHECK(reviewWords({.attackRate = 0, .retentionYearOne = .9, .sealants = 100}).empty());
 }
 

@@ -114,3 +114,28 @@ TEST_CASE("A note leaves its table only where every table of its columns says it
   CHECK(once.tables[2].notes == std::vector<std::string>{"Few.", "Nothing is compared."});
   CHECK(once.tables[3].notes == std::vector<std::string>{"Of Alder Hollow alone."});
 }
+
+TEST_CASE("A note that nearly all tables of its columns have is told once, with those it is not of",
+          "[case-411]") {
+  const std::vector<Column> compared{texts("Value"), counts("Teeth")};
+  std::vector<Table> tables{{"By light", compared, {"Adjusted."}},
+                            {"By tooth", compared, {"Adjusted.", "Within types."}},
+                            {"By lot", compared, {"Adjusted.", "Within types."}},
+                            {"Total", compared, {"All."}},
+                            {"Dates", {texts("School"), counts("Due")}, {}}};
+  const auto once = notesOnce(tables);
+  CHECK(once.shared == std::vector<std::string>{"Adjusted. Not of: Total."});
+  CHECK(once.tables[0].notes.empty());
+  CHECK(once.tables[1].notes == std::vector<std::string>{"Within types."}); // of two alone
+  CHECK(once.tables[3].notes == std::vector<std::string>{"All."});
+  // Of another kind of table nothing is claimed, and two are named; of three it stays.
+  tables.push_back({"By pair", compared, {}});
+  CHECK(notesOnce(tables).shared == std::vector<std::string>{"Adjusted. Not of: Total; By pair."});
+  tables.push_back({"By person", compared, {}});
+  CHECK(notesOnce(tables).shared.empty());
+  CHECK(notesOnce(tables).tables[0].notes == std::vector<std::string>{"Adjusted."});
+  // A name that also a table with the note has names nothing.
+  tables.resize(4);
+  tables[3].title = "By lot";
+  CHECK(notesOnce(tables).shared.empty());
+}

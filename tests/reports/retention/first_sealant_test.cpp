@@ -111,6 +111,46 @@ TEST_CASE("A tooth sealed again without a look had lost its sealant, unless one 
   CHECK(unlooked != otherwise);
 }
 
+TEST_CASE("A reseal for a reason other than failure is no loss, one that gives no reason is",
+          "[case-407]") {
+  YearOfLooks term;
+  const auto child = term.child(term.here);
+  const auto resealed = [](int iso, chairside::ResealWhy why) {
+    auto finding = test::toSeal(iso);
+    finding.decision = chairside::Decision::reseal;
+    finding.resealWhy = why;
+    return finding;
+  };
+  // Nobody entered a look before sealing again: the reason in the screening alone tells them apart.
+  term.screen(child, term.month,
+              {resealed(16, chairside::ResealWhy::other),
+               resealed(26, chairside::ResealWhy::notSaid),
+               resealed(36, chairside::ResealWhy::leaks)});
+  for (const int iso : {16, 26, 36}) {
+    term.place(child, term.placed, iso);
+    term.atYear(term.place(child, term.month, iso, PlacementType::reseal), Held::whole);
+  }
+  const auto total = term.total();
+  CHECK(total.placed == 3);
+  CHECK(total.examined == 3);
+  CHECK(total.cannotAssess == 1);
+  CHECK(total.lost == 2);
+  CHECK(total.teethWhole == 3);
+  const RetentionFacts facts(term.records);
+  for (const auto& fact : facts.rows()) {
+    const bool isOther = term.records.placements[fact.placement].value.tooth.iso() == 16;
+    CHECK(fact.isKnownLost == !isOther);
+    CHECK(fact.held == (isOther ? Held::cannotAssess : Held::lost));
+    CHECK(fact.from == HeldFrom::reseal);
+  }
+
+  CurveOptions none;
+  none.replicates = 0;
+  const auto curve = retentionCurve(term.records, none);
+  CHECK(curve.ends.count(SpellState::replaced) == 1);
+  CHECK(curve.ends.count(SpellState::failed) == 2);
+}
+
 TEST_CASE("Known losses of children not found enter no estimate and are said", "[case-172]") {
   YearOfLooks term;
   for (int i = 0; i < 10; ++i) {
@@ -146,6 +186,27 @@ TEST_CASE("What could not be judged in its window is judged by the next look", "
   CHECK(total.placed == 2);
   CHECK(total.assessable == 2);
   CHECK(total.lost == 2);
+}
+
+TEST_CASE("A check made because something was wrong does not judge what its window could not",
+          "[case-408]") {
+  const auto totalOf = [](CheckKind kind) {
+    YearOfLooks term;
+    const auto early = term.dayLastYear(term.here, "2025-07-20"); // its window shuts on 20 October
+    const auto late = term.place(term.child(term.here), early, 16);
+    term.atYear(late, Held::cannotAssess);
+    term.look(late, term.day(term.here, "2026-11-10"), Held::lost, kind);
+    return term.total();
+  };
+  const auto triggered = totalOf(CheckKind::shortTermTriggered);
+  CHECK(triggered.cannotAssess == 1);
+  CHECK(triggered.assessable == 0);
+  for (const auto kind :
+       {CheckKind::opportunistic, CheckKind::shortTermSample, CheckKind::longTerm}) {
+    const auto planned = totalOf(kind);
+    CHECK(planned.cannotAssess == 0);
+    CHECK(planned.lost == 1);
+  }
 }
 
 TEST_CASE("Repaired at three months and whole at twelve is a class of its own", "[case-174]") {

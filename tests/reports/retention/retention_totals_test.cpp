@@ -1,3 +1,4 @@
+#include "reports/compare/factor_comparison.h"
 #include "reports/retention/retention_totals.h"
 
 #include "reports/print/render.h"
@@ -185,6 +186,43 @@ TEST_CASE("teeth cluster in children and in schools once eight schools are check
   const auto eight = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(eight.unit == ClusterUnit::schools);
   CHECK(eight.whole95->clusters == 8);
+  CHECK(rangeNote({seven}).find("Of 8 or more schools") == std::string::npos);
+  CHECK(rangeNote({seven}).find("fewer than 8 schools: the CI of several is then likely too "
+                                "narrow") != std::string::npos);
+  CHECK(rangeNote({eight}).find("Of 8 or more schools") != std::string::npos);
+}
+
+TEST_CASE("a light of ten schools has schools as clusters, and one school its children",
+          "[case-410]") {
+  SampleTerm term;
+  for (int n = 0; n < 10; ++n) {
+    const auto school = term.school("School " + std::to_string(n), 50);
+    const auto then = term.dayLastYear(school, "2025-10-14");
+    const auto now = term.day(school, "2026-10-13");
+    for (int i = 0; i < 6; ++i)
+      term.check(term.place(term.child(school), then, 16), now,
+                 i < (n % 2 == 0 ? 6 : 2) ? Held::whole : Held::lost);
+  }
+  const RetentionFacts facts(term.records);
+  const auto total = retentionTotals(facts).total;
+  const auto lights = retentionBy(facts, Factor::light);
+  REQUIRE(lights.size() == 1);
+  for (const auto& line : {lights.front(), retentionLine(facts)}) {
+    CHECK(line.unit == ClusterUnit::schools);
+    CHECK(line.whole95->clusters == 10);
+    CHECK(line.whole95->toRead->range.low == total.whole95->toRead->range.low);
+    CHECK(line.whole95->toRead->range.high == total.whole95->toRead->range.high);
+  }
+  Choice here;
+  here.of(Factor::school) = facts.rows().front().at(Factor::school);
+  CHECK(retentionLine(facts, here).unit == ClusterUnit::children);
+  for (const auto& line : retentionBy(facts, Factor::light, here))
+    CHECK(line.unit == ClusterUnit::children);
+  for (const auto& line : retentionBy(facts, Factor::school))
+    CHECK(line.unit == ClusterUnit::children);
+  // The funnel's limits stay those of the children: by hand 60 / 59, one tooth each.
+  CHECK(compareFactor(facts, Factor::school).designEffect == Approx(60.0 / 59));
+  CHECK(total.whole95->designEffect > 2);
 }
 
 TEST_CASE("whole or part is offered beside whole") {

@@ -75,6 +75,27 @@ TEST_CASE("a term without a figure leaves a gap, never a zero") {
   CHECK(tables[1].rows.size() == 1); // nothing was done there in spring
 }
 
+TEST_CASE("years side by side say years wherever terms would say terms", "[case-412]") {
+  Maker make;
+  const auto school = make.id<roster::SchoolId>();
+  const std::vector<TermTotals> years{termOf("School year 2025-26", "2025-08-01", school, 80, 60),
+                                      termOf("School year 2026-27", "2026-08-01", school, 40, 10)};
+  const auto tables = termsReport(years, SideBySide::years);
+  REQUIRE(tables.size() == 2);
+  CHECK(tables[0].title == "Years side by side");
+  CHECK(tables[1].title == "Schools, year by year");
+  CHECK(cell(tables[0], 1, "Year") == "School year 2026-27");
+  CHECK(cell(tables[1], 0, "Year") == "School year 2025-26");
+  REQUIRE(tables[0].plot);
+  CHECK(tables[0].plot->says.find("from year to year") != std::string::npos);
+  CHECK(tables[0].notes.front().find("each child once in it") != std::string::npos);
+  for (const auto& note : tables[0].notes)
+    if (note != tables[0].notes.front()) CHECK(note.find("term") == std::string::npos);
+  const auto ofTerms = termsReport(years);
+  for (const auto& note : ofTerms.front().notes)
+    CHECK(note.find("year") == std::string::npos);
+}
+
 TEST_CASE("one term alone has no picture, and no term at all an empty table") {
   Maker make;
   const auto school = make.id<roster::SchoolId>();
