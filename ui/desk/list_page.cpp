@@ -121,7 +121,7 @@ void ListPage::letGo() {
   list_.reset();
   isReadable_ = false;
   showing_ = true;
-  for (auto* table : {columns_, pair_, held_, skipped_}) {
+  for (auto* table : {columns_, pair_, held_, skipped_, missing_}) {
     table->clear();
     table->setRowCount(0);
   }
@@ -211,6 +211,7 @@ void ListPage::look() {
   showPair();
   showHeld();
   showSkipped();
+  showMissing();
 }
 
 void ListPage::showCounts() {
@@ -221,6 +222,7 @@ void ListPage::showCounts() {
   import_->setEnabled(isReadable_ && !(plan.entering.empty() && plan.changed.empty()));
   tabs_->setTabText(1, u"Pairs (%1)"_s.arg(plan.pairs.size()));
   tabs_->setTabText(2, u"Rows that wait (%1)"_s.arg(plan.held.size()));
+  tabs_->setTabText(4, u"Not on this list (%1)"_s.arg(plan.missing.size()));
   tabs_->setTabText(3, u"Skipped (%1)"_s.arg(list_->draft.reading().skipped.size()));
   const auto& question = list_->draft.reading().question;
   dates_->setVisible(question.has_value());
