@@ -120,7 +120,7 @@ TEST_CASE("Referrals are done only when every student who needs one has one, and
   };
   const auto guardian = must(desk.clinic.session.identity(child)).guardians.front();
   REQUIRE(shown().rows.size() == 1);
-  CHECK(shown().rows[0][0] == "Brookmere, Hana");
+  CHECK(shown().rows[0][0] == "Hana Brookmere");
   CHECK(shown().rows[0][5] == "TO DO");
   CHECK(shown().columns.back().heading == "Language");
   CHECK(shown().rows[0][7] == guardian.phone);
