@@ -1,5 +1,6 @@
 #include "ui/desk/list_page.h"
 
+#include "base/csv.h"
 #include "base/files.h"
 #include "roster/display_names.h"
 #include "roster/roster_cells.h"
@@ -316,6 +317,22 @@ void ListPage::save() {
   const auto path = context().prompter.saveFile(u"Rows that wait"_s, u"rows-that-wait.csv"_s,
                                                 u"CSV (*.csv)"_s, FileHolds::names);
   if (!path || !went(base::replaceFile(toStd(*path), list_->draft.problems()))) return;
+  Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
+}
+
+void ListPage::saveMissing() {
+  if (!list_) return;
+  std::string csv = "\xEF\xBB\xBF" + base::csvLine({"number", "first", "last", "grade", "room"});
+  for (const auto& one : list_->draft.plan().missing) {
+    const auto card = book().child(one.child);
+    const auto identity = book().identity(one.child);
+    if (!went(card) || !went(identity)) return; // no file that leaves one out
+    csv += base::csvLine(
+        {one.number, identity->first, identity->last, card->value.grade, card->value.room});
+  }
+  const auto path = context().prompter.saveFile(u"Not on this list"_s, u"not-on-this-list.csv"_s,
+                                                u"CSV (*.csv)"_s, FileHolds::names);
+  if (!path || !went(base::replaceFile(toStd(*path), csv))) return;
   Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
 }
 

@@ -1,5 +1,3 @@
-#include "base/csv.h"
-#include "base/files.h"
 #include "ui/desk/list_page.h"
 
 #include <QPushButton>
@@ -30,22 +28,6 @@ void ListPage::showMissing() {
   }
   missing_->resizeColumnsToContents();
   saveMissing_->setEnabled(!missing.empty());
-}
-
-void ListPage::saveMissing() {
-  if (!list_) return;
-  std::string csv = "\xEF\xBB\xBF" + base::csvLine({"number", "first", "last", "grade", "room"});
-  for (const auto& one : list_->draft.plan().missing) {
-    const auto card = book().child(one.child);
-    const auto identity = book().identity(one.child);
-    if (!went(card) || !went(identity)) return; // no file that leaves one out
-    csv += base::csvLine(
-        {one.number, identity->first, identity->last, card->value.grade, card->value.room});
-  }
-  const auto path = context().prompter.saveFile(u"Not on this list"_s, u"not-on-this-list.csv"_s,
-                                                u"CSV (*.csv)"_s, FileHolds::names);
-  if (!path || !went(base::replaceFile(toStd(*path), csv))) return;
-  Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
 }
 
 } // namespace gk::ui

@@ -51,9 +51,9 @@ CalendarPage::lineOf(const base::Recorded<roster::PlannedDay>& plan) {
   }
   line.children = reports::shareOfDay(ahead.children, std::max(days, 1), place);
   if (ahead.consentShare)
-    line.basis = "Few forms are back: counted on " + std::to_string(forms->students) +
-                 " students x " + base::fixed(*ahead.consentShare * 100, 0) +
-                 "% consent in earlier terms";
+    line.basis = "Few forms are back: counted on " +
+                 base::counted(static_cast<std::size_t>(forms->students), "student", "students") +
+                 " x " + base::fixed(*ahead.consentShare * 100, 0) + "% consent in earlier terms";
   else if (ahead.isUnknown)
     line.basis = "No forms are back, and no earlier term says how many will be";
   const auto expected = reports::forecast(past, *line.children);

@@ -1,9 +1,7 @@
 #include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
-#include "ui/close_out/close_out_page.h"
 #include "ui/files/laptop_page.h"
-#include "ui/fixtures/desk_fixture.h"
-#include "ui/lists/report_browser.h"
+#include "ui/fixtures/close_out_fixture.h"
 
 #include <QListWidget>
 #include <QTableView>
@@ -18,40 +16,6 @@ constexpr int mergeQuestions = reports::close_out::questions;
 constexpr int urgentCalls = reports::close_out::urgent;
 constexpr int letters = reports::close_out::letters;
 constexpr int referrals = reports::close_out::referrals;
-
-/// The close-out, driven by keys.
-struct CloseOut : Desk {
-  ui::CloseOutPage page{context, nullptr};
-  std::vector<roster::ChildId> chosen;
-
-  void open() {
-    listen(page);
-    QObject::connect(&page, &ui::CloseOutPage::childChosen, &page,
-                     [this](roster::ChildId child, roster::DayId) { chosen.push_back(child); });
-    showActive(page);
-    page.setFocus();
-  }
-  void choose(int section) { page.findChild<ui::ReportBrowser*>()->choose(section); }
-  [[nodiscard]] QString section(int at) const { return partText(page, at); }
-  [[nodiscard]] QString verdict() const { return words(page, u"closeOutVerdict"_s); }
-
-  roster::ChildId urgentChild() {
-    const auto child = clinic.child("Hana", "Brookmere");
-    clinic.seat(child);
-    auto screening = clinic.fourSound(child);
-    for (auto& tooth : screening.teeth) {
-      tooth.decision = chairside::Decision::notToday;
-      tooth.toSeal = {};
-      tooth.note = "swelling";
-    }
-    screening.untreatedDecay = chairside::Tri::yes;
-    screening.urgency = chairside::Urgency::urgent;
-    screening.urgentReason = chairside::UrgentReason::swelling;
-    must(clinic.session.screen(clinic.by, screening));
-    clinic.end(child, chairside::DayEnd::screenedNotTreated, "swelling");
-    return child;
-  }
-};
 
 } // namespace
 
@@ -107,66 +71,6 @@ TEST_CASE("Enter on what blocks asks what mends it") {
     CHECK(desk.chosen.empty());
   }
   CHECK(desk.troubles.join(u'|') == QString());
-}
-
-TEST_CASE("Referrals are done only when every student who needs one has one, and say whom to call",
-          "[case-448]") {
-  CloseOut desk;
-  const auto child = desk.urgentChild();
-  desk.open();
-  CHECK(desk.section(referrals) == u"Referrals  1 to do, none made"_s);
-  const auto shown = [&]() -> const reports::Table& {
-    return desk.page.findChild<ui::ReportBrowser*>()->tables().at(referrals);
-  };
-  const auto guardian = must(desk.clinic.session.identity(child)).guardians.front();
-  REQUIRE(shown().rows.size() == 1);
-  CHECK(shown().rows[0][0] == "Hana Brookmere");
-  CHECK(shown().rows[0][5] == "TO DO");
-  CHECK(shown().columns.back().heading == "Language");
-  CHECK(shown().rows[0][7] == guardian.phone);
-  desk.choose(referrals);
-  press(desk.page, Qt::Key_Return);
-  desk.prompter.choices = {2};
-  desk.prompter.texts = {u"swelling"_s};
-  press(desk.page, Qt::Key_Return);
-  CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.section(referrals) == u"Referrals  1 made"_s);
-  REQUIRE(shown().rows.size() == 1);
-  CHECK_FALSE(shown().rows[0][5] == "TO DO");
-  CHECK(shown().rows[0][6] == guardian.name);
-  CHECK(shown().rows[0][7] == guardian.phone);
-  // The number stays on the screen.
-  for (const auto& table : reports::closeOutTables(
-           reports::closeOut(must(desk.clinic.session.dayRecords(desk.clinic.day)))))
-    for (const auto& column : table.columns)
-      CHECK(column.heading != "Phone");
-}
-
-TEST_CASE("The students to see again are in sight among the steps, and printed and counted out",
-          "[case-449]") {
-  CloseOut desk;
-  desk.clinic.end(desk.clinic.child("Mina"), chairside::DayEnd::absent);
-  desk.page.resize(1366, 660);
-  desk.open();
-  desk.page.resize(1366, 660);
-  QCoreApplication::processEvents();
-  auto& names = part<QListWidget>(desk.page, u"reportNames"_s);
-  int row = 0;
-  while (row < names.count() && !names.item(row)->text().startsWith(u"Return visits"_s))
-    ++row;
-  REQUIRE(row < names.count());
-  CHECK(names.viewport()->rect().contains(names.visualItemRect(names.item(row))));
-  desk.choose(reports::close_out::toSee);
-  CHECK(part<QPushButton>(desk.page, u"closeOutReturnsPrint"_s).isVisible());
-  desk.prompter.prints = {true};
-  press(desk.page, Qt::Key_N, Qt::AltModifier);
-  CHECK(desk.troubles.join(u'|') == QString());
-  CHECK(desk.prompter.printed.startsWith("%PDF"));
-  CHECK(desk.news == u"Printed and counted out with the day's other lists."_s);
-  const auto papers = must(desk.clinic.session.dayRecords(desk.clinic.day)).papers;
-  REQUIRE(papers.size() == 1);
-  CHECK(papers.front().value.paper == followup::Paper::other);
-  CHECK(papers.front().value.out == 1);
 }
 
 TEST_CASE("An outcome noted at the close-out takes its line away") {

@@ -274,48 +274,6 @@ TEST_CASE("A misspelled name and a changed phone are corrected at the desk", "[c
   CHECK(must(desk.book().identity(mina)).first == "Mina");
 }
 
-TEST_CASE("A corrected phone of a guardian is asked about for brothers and sisters, once",
-          "[case-6]") {
-  OnDesk desk;
-  const auto mina = desk.clinic.child("Mina", "Tolliver-Reed");
-  const auto lupe = desk.clinic.child("Lupe", "Tolliver-Reed");
-  const auto wren = desk.clinic.child("Wren", "Hollowell");
-  const auto old = must(desk.book().identity(mina)).guardians.front();
-  REQUIRE(must(desk.book().identity(lupe)).guardians.front() == old);
-  const auto phoneOf = [&](roster::ChildId child) {
-    return must(desk.book().identity(child)).guardians.front().phone;
-  };
-  const auto apart = phoneOf(wren);
-  desk.turnTo(Area::rosters);
-  desk.fill("deskStudentsSearch", u"mina"_s);
-  desk.choose("deskStudentsTable", 0);
-  desk.fill("deskStudentsPhone1", u"000-555-0188"_s);
-  desk.fill("deskStudentsReason", u"new phone, said by the school"_s);
-  SECTION("for all of them") {
-    desk.prompter.confirms = {true};
-    desk.alt(Qt::Key_S);
-    CHECK(phoneOf(lupe) == "000-555-0188");
-    CHECK(desk.news.contains(u"corrected for Lupe Tolliver-Reed"_s));
-    CHECK(must(desk.book().identity(lupe)).first == "Lupe");
-  }
-  SECTION("for this one alone") {
-    desk.prompter.confirms = {false};
-    desk.alt(Qt::Key_S);
-    CHECK(phoneOf(lupe) == old.phone);
-    CHECK(desk.news.contains(u"The old phone stays for Lupe Tolliver-Reed"_s));
-  }
-  CHECK(phoneOf(mina) == "000-555-0188");
-  CHECK(phoneOf(wren) == apart); // another guardian
-  REQUIRE(desk.prompter.asked.size() == 1);
-  CHECK(desk.prompter.asked.front().contains(u"Rosa Tolliver-Reed is also a guardian of Lupe"_s));
-  CHECK(desk.troubles.join(u'|') == QString());
-  desk.fill("deskStudentsPhone1", u"000-555-0199"_s);
-  desk.fill("deskStudentsReason", u"a digit was wrong"_s);
-  desk.prompter.confirms = {true};
-  desk.alt(Qt::Key_S);
-  CHECK(phoneOf(mina) == "000-555-0199");
-}
-
 TEST_CASE("A student is added, moved to another school and confirmed at the desk", "[case-207]") {
   OnDesk desk;
   const auto other = must(desk.book().enterSchool(desk.clinic.by, {"Heron Bend Elementary", "HB"}));
