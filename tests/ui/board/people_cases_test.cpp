@@ -62,6 +62,48 @@ TEST_CASE("A child whose two forms disagree is on no board, and the chair says w
   CHECK_FALSE(chair.shows("screeningPanel"));
 }
 
+TEST_CASE("A form signed by another relation counts only once it was reviewed", "[case-8]") {
+  Board board;
+  const auto child = board.clinic.childWithoutForm("Nell");
+  board.open();
+  press(board.page, Qt::Key_N, Qt::AltModifier);
+  board.fill(u"lateNumber"_s, board.number(child));
+  press(board.page, Qt::Key_Tab);
+  board.tickUsual();
+  part<QComboBox>(board.page, u"lateSigner"_s)
+      .setCurrentIndex(static_cast<int>(roster::Relation::other));
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  CHECK(board.troubles.size() == 1);
+  CHECK_FALSE(board.lineOf(child));
+  part<QCheckBox>(board.page, u"lateReviewed"_s).setChecked(true);
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  REQUIRE(board.lineOf(child));
+  CHECK(board.lineOf(child)->place == session::Place::waiting);
+}
+
+TEST_CASE("A student of age who signed alone is seated on that form", "[case-9]") {
+  Chair chair;
+  auto& clinic = chair.clinic;
+  const session::Identity identity{
+      .first = "Lupe", .last = "Saltmarsh", .birth = must(base::Date::parse("2008-02-17"))};
+  const roster::Child card{.number = roster::withCheckDigit("2002"),
+                           .birth = {2008, 2},
+                           .school = clinic.school,
+                           .grade = "12",
+                           .room = "31",
+                           .note = {}};
+  const auto child = must(clinic.session.enrollChild(clinic.by, card, identity));
+  auto form = clinic.form(child);
+  form.signer = roster::Relation::selfOfAge;
+  must(clinic.session.enterConsent(clinic.by, form));
+  REQUIRE(chair.page->take(child, clinic.day));
+  CHECK(chair.text("identityConsent").contains(u"Sealants: YES"_s));
+  CHECK(chair.text("identityFacts").contains(u"age 18"_s));
+  chair.press(Qt::Key_Left);
+  chair.press(Qt::Key_Return);
+  CHECK(chair.shows("screeningPanel"));
+}
+
 TEST_CASE("Last year's form seats a child only while its own dates hold", "[case-11]") {
   Chair chair;
   const auto child = chair.clinic.childWithoutForm("Mina");
