@@ -99,6 +99,7 @@ ChairPage::ChairPage(Context& context, QWidget* parent)
   };
   inset(outer_, 1);
   inset(always_, 0);
+  field_->inUse()->setParent(this);
   strip_->raise();
   connectPanels();
   goOn();
@@ -228,6 +229,8 @@ void ChairPage::placeStrip() {
                        : width() - 2 * side;
   strip_->setGeometry(isLeft || wide == width() - 2 * side ? side : width() - side - wide,
                       always_->y() - high, wide, strip_->height());
+  // Below the map, in the line that a message lies over for as long as it is up.
+  field_->inUse()->setGeometry(strip_->geometry().adjusted(12, 0, -12, 0));
 }
 
 bool ChairPage::eventFilter(QObject* watched, QEvent* event) {

@@ -163,6 +163,7 @@ void ChairPage::refresh() {
   busy_ = true;
   const bool isAtField = panel_ == field_;
   field_->head()->setVisible(isAtField);
+  field_->inUse()->setVisible(isAtField && visit_->file().fieldInHand() && !hidden_);
   timer_->setVisible(isAtField || timer_->isRunning());
   if (panel_) {
     panel_->refresh();
@@ -318,6 +319,7 @@ void ChairPage::toggleHidden() {
   left_->setVisible(!hidden_);
   panels_->setVisible(!hidden_);
   strip_->setVisible(!hidden_);
+  if (hidden_) field_->inUse()->hide();
   hiddenWords_->setVisible(hidden_);
   if (hidden_)
     turnTo(*outer_, *work_);

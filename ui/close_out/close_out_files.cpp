@@ -7,6 +7,7 @@
 #include "ui/files/office_pack.h"
 #include "ui/files/save_report.h"
 #include "ui/lists/report_browser.h"
+#include "ui/paper/report_sheets.h"
 #include "ui/support/text.h"
 
 // What leaves the day as files.
@@ -43,6 +44,34 @@ void CloseOutPage::saveReturns() {
              [this](const base::Result<QString>& saved) {
                if (went(saved)) Q_EMIT said(savedWords(*saved));
              });
+}
+
+/// One sheet, however many pages it has: they stay together.
+void CloseOutPage::printReturns() {
+  if (!sheet_) return;
+  const auto& list = tables_.back();
+  if (list.rows.empty()) return Q_EMIT said(u"There is nothing to print."_s);
+  const auto printer = context().prompter.printer();
+  if (!printer) return;
+  const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()), {},
+                           std::string(reports::namesMark));
+  const auto draw = [printer, list,
+                     foot](const base::Progress& progress) -> base::Result<base::Done> {
+    ReportSheets(list.title, {list}, foot).print(*printer, progress);
+    return base::Done{};
+  };
+  context().work.run(
+      LongKind::report, this, draw,
+      [this, day = *day_, isClosed = sheet_->closed](const base::Result<base::Done>& done) {
+        if (!went(done)) return;
+        // A day that is signed has its counts.
+        if (isClosed)
+          return Q_EMIT said(u"Printed. It names students: shred it when it is done with."_s);
+        if (wentAfter(u"The list is printed, but not counted out: count it under Printed lists."_s,
+                      book().countOut(context().acting.by(base::Station::closeOut), day,
+                                      followup::Paper::other, 1)))
+          Q_EMIT said(u"Printed and counted out with the day's other lists."_s);
+      });
 }
 
 void CloseOutPage::pack() {

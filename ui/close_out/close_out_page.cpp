@@ -55,7 +55,7 @@ CloseOutPage::CloseOutPage(Context& context, QWidget* parent)
       if (section == papers) return void(countPaper());
       if (section == effort) return sayHours();
       if (section == supplies) return count(at);
-      if (section == referrals) return follow(at);
+      if (section == referrals) return at < unreferred_.size() ? refer() : follow(at);
       if (section == confirmed) return confirm();
       if (section == incidents) return Q_EMIT incidentWanted(std::nullopt);
     }
@@ -102,6 +102,8 @@ void CloseOutPage::layOut() {
   button(u"Confirm placements"_s, Qt::Key_Y, u"closeOutConfirm"_s, {confirmed},
          [this] { confirm(); });
   button(u"Save this list"_s, Qt::Key_V, u"closeOutReturns"_s, {toSee}, [this] { saveReturns(); });
+  button(u"Print this list"_s, Qt::Key_N, u"closeOutReturnsPrint"_s, {toSee},
+         [this] { printReturns(); });
   button(u"Back up"_s, Qt::Key_B, u"closeOutBackUp"_s, {laptops}, [this] { backUp(); });
   button(u"Merge laptop"_s, Qt::Key_T, u"closeOutTakeIn"_s, {laptops, questions},
          [this] { takeIn(); });
@@ -183,6 +185,7 @@ void CloseOutPage::refresh() {
     verdict_->clear();
     tables_.clear();
     fixes_.clear();
+    unreferred_.clear();
     browser_->setReports({}, {});
     showActs(-1);
     return;
@@ -215,8 +218,12 @@ std::optional<roster::ChildId> CloseOutPage::childAt(int section, int row) const
     return childOf(sheet_->unfinished, row);
   case letters:
     return childOf(sheet_->letters, row);
-  case referrals:
-    return childOf(sheet_->referrals, row);
+  case referrals: {
+    const auto open = static_cast<int>(unreferred_.size());
+    if (row >= open) return childOf(sheet_->referrals, row - open);
+    if (row < 0) return std::nullopt;
+    return sheet_->blockers.at(unreferred_[static_cast<std::size_t>(row)]).child;
+  }
   case toSee:
     return childOf(reports::returnVisits(*sheet_), row);
   case lateEntries:
@@ -321,14 +328,6 @@ void CloseOutPage::sayHours() {
   noted(sayEffort(context(), sheet, *day_), u"Staff and chair hours saved."_s);
 }
 
-QString CloseOutPage::nameOf(const roster::ChildId& child) const {
-  for (const auto* lines : {&sheet_->lines, &sheet_->stillToSee})
-    for (const auto& line : *lines)
-      if (line.child == child) return toQt(line.shown);
-  const auto letter = std::ranges::find(sheet_->letters, child, &reports::LetterLine::child);
-  return letter == sheet_->letters.end() ? u"the student on this line"_s : toQt(letter->shown);
-}
-
 void CloseOutPage::outcome() {
   if (const auto child = wanted()) (void)outcomeOf(*child);
 }
@@ -374,7 +373,7 @@ void CloseOutPage::refer() {
 }
 
 void CloseOutPage::follow(std::size_t row) {
-  const auto& line = sheet_->referrals.at(row);
+  const auto& line = sheet_->referrals.at(row - unreferred_.size());
   const auto records = book().dayRecords(*day_);
   if (!went(records)) return;
   const auto made =

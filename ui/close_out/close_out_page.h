@@ -39,7 +39,11 @@ class CloseOutPage final : public Page {
   void fold();
   [[nodiscard]] bool wasSeen(const roster::ChildId& child) const;
   [[nodiscard]] reports::Table fixTable(const reports::Table& whole) const;
-  [[nodiscard]] reports::Table callTable(reports::Table whole) const;
+  /// On the screen alone: who to call, at which number and in which language. A child for each row.
+  [[nodiscard]] reports::Table withGuardians(reports::Table whole,
+                                             const std::vector<roster::ChildId>& children) const;
+  /// Who needs a referral and has none comes first.
+  [[nodiscard]] reports::Table referralsToShow(const reports::Table& whole) const;
   [[nodiscard]] std::vector<PartState> steps() const;
   /// Shows what can be done in the part that is chosen; the keys work in every part.
   void showActs(int section);
@@ -69,6 +73,7 @@ class CloseOutPage final : public Page {
   void confirm();
   void save();
   void saveReturns();
+  void printReturns();
   void pack();
   void backUp();
   /// A copy of the logbook where the person says, and sealed papers beside it.
@@ -85,6 +90,7 @@ class CloseOutPage final : public Page {
   std::optional<reports::CloseOut> sheet_;
   std::vector<reports::Table> tables_; ///< as they are saved, nothing folded
   std::vector<FixRow> fixes_;
+  std::vector<std::size_t> unreferred_; ///< places among the blockers
   QLabel* title_;
   QLabel* equation_;
   QLabel* verdict_;

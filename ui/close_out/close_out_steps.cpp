@@ -21,7 +21,10 @@ using namespace reports::close_out;
 /// Students without an outcome whom nobody saw are one line, and so are the teeth of a student.
 void CloseOutPage::fold() {
   fixes_.clear();
+  unreferred_.clear();
   const auto& all = sheet_->blockers;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (all[i].kind == reports::BlockerKind::noReferral) unreferred_.push_back(i);
   const auto isAlike = [&](const reports::Blocker& one, const reports::Blocker& other) {
     if (one.kind != other.kind) return false;
     if (one.kind == reports::BlockerKind::toothWithoutReason) return one.child == other.child;
@@ -48,6 +51,14 @@ bool CloseOutPage::wasSeen(const roster::ChildId& child) const {
   return line != sheet_->lines.end() && (line->urgency || !line->sealed.empty());
 }
 
+QString CloseOutPage::nameOf(const roster::ChildId& child) const {
+  for (const auto* lines : {&sheet_->lines, &sheet_->stillToSee})
+    for (const auto& line : *lines)
+      if (line.child == child) return toQt(line.shown);
+  const auto letter = std::ranges::find(sheet_->letters, child, &reports::LetterLine::child);
+  return letter == sheet_->letters.end() ? u"the student on this line"_s : toQt(letter->shown);
+}
+
 reports::Table CloseOutPage::fixTable(const reports::Table& whole) const {
   auto folded = whole;
   folded.rows.clear();
@@ -63,13 +74,13 @@ reports::Table CloseOutPage::fixTable(const reports::Table& whole) const {
   return folded;
 }
 
-/// On the screen alone: who to call, at which number and in which language.
-reports::Table CloseOutPage::callTable(reports::Table whole) const {
-  if (!book().isUnlocked() || whole.rows.size() != sheet_->urgent.size()) return whole;
+reports::Table CloseOutPage::withGuardians(reports::Table whole,
+                                           const std::vector<roster::ChildId>& children) const {
+  if (!book().isUnlocked() || whole.rows.size() != children.size()) return whole;
   for (const auto* heading : {"Parent", "Phone", "Language"})
     whole.columns.push_back({heading});
   for (std::size_t i = 0; i < whole.rows.size(); ++i) {
-    const auto identity = book().identity(sheet_->urgent[i].child);
+    const auto identity = book().identity(children[i]);
     std::array<std::string, 3> cells;
     if (identity)
       for (const auto& guardian : identity->guardians) {
@@ -84,6 +95,21 @@ reports::Table CloseOutPage::callTable(reports::Table whole) const {
     whole.rows[i].insert(whole.rows[i].end(), cells.begin(), cells.end());
   }
   return whole;
+}
+
+reports::Table CloseOutPage::referralsToShow(const reports::Table& whole) const {
+  auto shown = whole;
+  for (auto at = unreferred_.rbegin(); at != unreferred_.rend(); ++at) {
+    const auto& open = sheet_->blockers[*at];
+    const auto line = std::ranges::find(sheet_->lines, *open.child, &reports::ChildLine::child);
+    reports::Cells cells(shown.columns.size(), reports::Cell(reports::nothing));
+    cells.at(0) = open.shown;
+    if (line != sheet_->lines.end() && line->urgency) cells.at(1) = *line->urgency;
+    cells.at(2) = open.what;
+    cells.back() = "TO DO";
+    shown.rows.insert(shown.rows.begin(), std::move(cells));
+  }
+  return shown;
 }
 
 std::vector<PartState> CloseOutPage::steps() const {
@@ -110,6 +136,8 @@ std::vector<PartState> CloseOutPage::steps() const {
   const auto returning = reports::returnVisits(sheet).size();
   const int difference = std::abs(sheet.equation.difference());
   const auto number = [](std::size_t count) { return QString::number(count); };
+  const auto made =
+      sheet.referrals.empty() ? u"none made"_s : u"%1 made"_s.arg(sheet.referrals.size());
   return {step(reports::close_out::sums, u"Students accounted for"_s,
                difference == 0 ? u"all %1"_s.arg(sheet.equation.consented)
                                : u"%1 left"_s.arg(difference),
@@ -123,12 +151,13 @@ std::vector<PartState> CloseOutPage::steps() const {
           step(questions, u"Laptop conflicts"_s, left(sheet.questions.size()),
                sheet.questions.empty(), Mark::urgent),
           step(referrals, u"Referrals"_s,
-               sheet.referrals.empty() ? u"none made"_s : u"%1 made"_s.arg(sheet.referrals.size()),
-               true),
+               unreferred_.empty() ? made : u"%1 to do, "_s.arg(unreferred_.size()) + made,
+               unreferred_.empty(), Mark::urgent),
           step(letters, u"Letters home"_s,
                (due == 0 ? u"none due"_s : u"%1 of %2 printed"_s.arg(printed).arg(due)) +
                    (inError > 0 ? u", %1 by mistake"_s.arg(inError) : QString()),
                printed == due && inError == 0),
+          step(toSee, u"Return visits"_s, returning == 0 ? u"none"_s : number(returning), true),
           step(supplies, u"Supplies and lots"_s,
                sheet.supplies.empty() ? u"none used"_s : u"%1 used"_s.arg(sheet.supplies.size()),
                std::ranges::all_of(sheet.supplies,
@@ -150,8 +179,7 @@ std::vector<PartState> CloseOutPage::steps() const {
           {unfinishedTeeth, u"Unfinished teeth"_s, number(sheet.unfinished.size())},
           {exceptions, u"Exceptions"_s, number(sheet.exceptions.size())},
           {counts, u"Counts"_s, {}},
-          {lateEntries, u"Late entries"_s, number(sheet.lateEntries.size())},
-          step(toSee, u"Return visits"_s, returning == 0 ? u"none"_s : number(returning), true)};
+          {lateEntries, u"Late entries"_s, number(sheet.lateEntries.size())}};
 }
 
 void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
@@ -163,7 +191,19 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   const bool isFirst = browser_->tables().empty();
   auto shown = tables;
   shown.at(blockers) = fixTable(tables.at(blockers));
-  shown.at(urgent) = callTable(tables.at(urgent));
+  const auto childrenOf = [](const auto& lines) {
+    std::vector<roster::ChildId> children;
+    for (const auto& line : lines)
+      children.push_back(line.child);
+    return children;
+  };
+  shown.at(urgent) = withGuardians(tables.at(urgent), childrenOf(sheet_->urgent));
+  std::vector<roster::ChildId> referred;
+  for (const auto place : unreferred_)
+    referred.push_back(*sheet_->blockers[place].child);
+  for (const auto& line : sheet_->referrals)
+    referred.push_back(line.child);
+  shown.at(referrals) = withGuardians(referralsToShow(tables.at(referrals)), referred);
   browser_->setSteps(steps(), std::move(shown));
   // What has to be done comes first.
   if (isFirst) browser_->choose(blockers);

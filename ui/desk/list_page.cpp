@@ -1,5 +1,6 @@
 #include "ui/desk/list_page.h"
 
+#include "base/csv.h"
 #include "base/files.h"
 #include "roster/display_names.h"
 #include "roster/roster_cells.h"
@@ -121,7 +122,7 @@ void ListPage::letGo() {
   list_.reset();
   isReadable_ = false;
   showing_ = true;
-  for (auto* table : {columns_, pair_, held_, skipped_}) {
+  for (auto* table : {columns_, pair_, held_, skipped_, missing_}) {
     table->clear();
     table->setRowCount(0);
   }
@@ -211,6 +212,7 @@ void ListPage::look() {
   showPair();
   showHeld();
   showSkipped();
+  showMissing();
 }
 
 void ListPage::showCounts() {
@@ -221,6 +223,7 @@ void ListPage::showCounts() {
   import_->setEnabled(isReadable_ && !(plan.entering.empty() && plan.changed.empty()));
   tabs_->setTabText(1, u"Pairs (%1)"_s.arg(plan.pairs.size()));
   tabs_->setTabText(2, u"Rows that wait (%1)"_s.arg(plan.held.size()));
+  tabs_->setTabText(4, u"Not on this list (%1)"_s.arg(plan.missing.size()));
   tabs_->setTabText(3, u"Skipped (%1)"_s.arg(list_->draft.reading().skipped.size()));
   const auto& question = list_->draft.reading().question;
   dates_->setVisible(question.has_value());
@@ -314,6 +317,22 @@ void ListPage::save() {
   const auto path = context().prompter.saveFile(u"Rows that wait"_s, u"rows-that-wait.csv"_s,
                                                 u"CSV (*.csv)"_s, FileHolds::names);
   if (!path || !went(base::replaceFile(toStd(*path), list_->draft.problems()))) return;
+  Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
+}
+
+void ListPage::saveMissing() {
+  if (!list_) return;
+  std::string csv = "\xEF\xBB\xBF" + base::csvLine({"number", "first", "last", "grade", "room"});
+  for (const auto& one : list_->draft.plan().missing) {
+    const auto card = book().child(one.child);
+    const auto identity = book().identity(one.child);
+    if (!went(card) || !went(identity)) return; // no file that leaves one out
+    csv += base::csvLine(
+        {one.number, identity->first, identity->last, card->value.grade, card->value.room});
+  }
+  const auto path = context().prompter.saveFile(u"Not on this list"_s, u"not-on-this-list.csv"_s,
+                                                u"CSV (*.csv)"_s, FileHolds::names);
+  if (!path || !went(base::replaceFile(toStd(*path), csv))) return;
   Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
 }
 

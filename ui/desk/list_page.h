@@ -46,6 +46,7 @@ class ListPage final : public Page {
   QWidget* columnsTab();
   QWidget* pairsTab();
   QWidget* heldTab();
+  QWidget* missingTab();
   /// Reads all of it again and shows what it comes to.
   void look();
   void showColumns();
@@ -55,6 +56,9 @@ class ListPage final : public Page {
   void showPair();
   void showHeld();
   void showSkipped();
+  /// Who is in the logbook, in a grade that the list has, and on no row of it.
+  void showMissing();
+  void saveMissing();
   void answer(bool isSame);
   void takeColumns();
   void correct(int row, int column);
@@ -84,6 +88,8 @@ class ListPage final : public Page {
   QPushButton* different_;
   QTableWidget* held_;
   QTableWidget* skipped_;
+  QTableWidget* missing_;
+  QPushButton* saveMissing_;
   QPushButton* import_;
   QPushButton* save_;
 };

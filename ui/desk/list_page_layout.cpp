@@ -128,6 +128,24 @@ QWidget* ListPage::heldTab() {
   return tab;
 }
 
+QWidget* ListPage::missingTab() {
+  auto* tab = new QWidget(this);
+  missing_ = listTable(u"listMissing"_s, u"Not on this list"_s, tab);
+  saveMissing_ = keyButton(u"Save these students"_s, QKeySequence(Qt::ALT | Qt::Key_P),
+                           u"listMissingSave"_s, tab);
+  connect(saveMissing_, &QPushButton::clicked, this, &ListPage::saveMissing);
+  auto* keys = new FlowLayout(6);
+  keys->addWidget(saveMissing_);
+  auto* column = new QVBoxLayout(tab);
+  column->addWidget(wordsLabel(u"In the logbook at this school, in a grade of this list, but in no "
+                               "row of it. Import changes nothing about them. Ask the school who "
+                               "moved or left."_s,
+                               u"note"_s, {}, tab));
+  column->addWidget(missing_, 1);
+  column->addLayout(keys);
+  return tab;
+}
+
 void ListPage::layOut() {
   title_ = wordsLabel({}, u"title"_s, u"listTitle"_s, this);
   counts_ = wordsLabel({}, u"counts"_s, u"listCounts"_s, this);
@@ -139,6 +157,7 @@ void ListPage::layOut() {
   tabs_->addTab(heldTab(), u"Rows that wait"_s);
   skipped_ = listTable(u"listSkipped"_s, u"Skipped rows"_s, this);
   tabs_->addTab(skipped_, u"Skipped"_s);
+  tabs_->addTab(missingTab(), u"Not on this list"_s);
   import_ = keyButton(u"Import"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"listImport"_s, this);
   import_->setProperty("look", u"main"_s);
   connect(import_, &QPushButton::clicked, this, &ListPage::import);

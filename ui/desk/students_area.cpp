@@ -2,6 +2,7 @@
 #include "ui/desk/roster_forms.h"
 #include "ui/setup/card_forms.h"
 #include "ui/setup/erasure_form.h"
+#include "ui/setup/siblings_question.h"
 
 #include <algorithm>
 
@@ -234,9 +235,10 @@ AreaForm correctingStudent(Context& context) {
                                                     another);
             });
             if (!done) return QString();
-            return saidIf(
-                *done,
-                u"The details are saved. The earlier ones stay in the history, encrypted."_s);
+            if (!*done) return done->error();
+            return u"The details are saved. The earlier ones stay in the history, encrypted."_s +
+                   phoneOfSiblings(context, by, child, *before, details.identity,
+                                   values.text(reasonKey));
           },
           .refusedAt = {{ErrorCode::textMalformed, reasonKey},
                         {ErrorCode::ruleBirthDate, u"Birth"_s},

@@ -42,8 +42,9 @@ bool hasLatexStop(const session::IdentityCard& card) {
 FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
     : ChairPanel(visit, parent), head_(new QWidget), title_(new QLabel(head_)),
       track_(new StepTrack(StepTrack::Shape::circles, head_)), teeth_(new QLabel(this)),
-      guide_(new QLabel(this)), kit_(new QLabel(this)), keys_(new KeyBar(4, this)),
-      kitKeys_(new KeyBar(4, this)), steps_(new FieldSteps(visit, this)) {
+      guide_(new QLabel(this)), kit_(new QLabel(this)), inUse_(new KitLine(this)),
+      keys_(new KeyBar(4, this)), kitKeys_(new KeyBar(4, this)),
+      steps_(new FieldSteps(visit, this)) {
   setObjectName(u"fieldPanel"_s);
   title_->setObjectName(u"fieldTitle"_s);
   track_->setObjectName(u"fieldTrack"_s);
@@ -117,6 +118,7 @@ std::vector<TileFace> FieldPanel::faces() const {
 
 void FieldPanel::refresh() {
   teeth_->setVisible(file().fieldInHand() == nullptr);
+  kit_->setVisible(!teeth_->isHidden() && group()); // nothing is used while teeth are held
   showTrack();
   showKitKeys();
   if (file().fieldInHand())
@@ -132,7 +134,6 @@ void FieldPanel::showHeld() {
   title_->setText(u"Not authorized"_s);
   sayInTimer(u"Call the dentist. Without authorization, leave them for another day."_s);
   teeth_->setText(heldLine());
-  kit_->clear(); // nothing is used meanwhile
   keys_->setActions(dentistKeys(visit()));
 }
 
@@ -183,8 +184,7 @@ void FieldPanel::showSteps() {
                   (all ? (now == Next::flow ? u" on "_s : u" "_s) +
                              toQt(base::counted(field.field.value.teeth.size(), "tooth", "teeth"))
                        : QString()));
-  teeth_->clear(); // the map says it all
-  kit_->setText(otherKitWords(visit()));
+  inUse_->setText(otherKitWords(visit()));
   guide_->setText(guidance());
   keys_->setActions(stepKeys());
   // Below several rows of keys the words are scrolled to: none of their letters begins in sight.

@@ -1,9 +1,8 @@
 #pragma once
 
 #include "ui/field/field_steps.h"
+#include "ui/field/kit_line.h"
 #include "ui/visit/chair_panel.h"
-
-class QLabel;
 
 namespace gk::ui {
 
@@ -30,6 +29,8 @@ class FieldPanel final : public ChairPanel {
 
   /// The step and where it is among the steps: above the timer, which is the page's.
   [[nodiscard]] QWidget* head() const { return head_; }
+  /// What is in use besides the lot and the light of the keys, in one line; the page's too.
+  [[nodiscard]] KitLine* inUse() const { return inUse_; }
   /// The side that is worked on; none where both are, or none is.
   [[nodiscard]] std::optional<bool> isOnRight() const;
 
@@ -63,7 +64,8 @@ class FieldPanel final : public ChairPanel {
   StepTrack* track_;
   QLabel* teeth_;
   QLabel* guide_;
-  QLabel* kit_;
+  QLabel* kit_; ///< before the teeth are isolated, when all of it can be chosen
+  KitLine* inUse_;
   KeyBar* keys_;
   KeyBar* kitKeys_;
   FieldSteps* steps_;

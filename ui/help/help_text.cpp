@@ -25,7 +25,8 @@ constexpr std::array pages{
              u"One student from identity to finish. The track at the top says where you are. "
              u"The large filled key is what comes next.\n\n"
              u"W records contamination, X stops the visit, U takes back the last entry, Tab goes "
-             u"to the next tooth. A curing light that goes out too soon is Esc.\n\n"
+             u"to the next tooth. A curing light that goes out too soon is Esc. An alert at the "
+             u"head is resolved with Bksp, by a clinician.\n\n"
              u"Pause visit keeps all that is recorded; the same student is resumed later. After "
              u"a crash the visit continues where it was."},
     PageHelp{u"closeOutPage",
@@ -58,7 +59,8 @@ constexpr std::array pages{
              u"day board with the number of the sheet."},
     PageHelp{u"calendarPage",
              u"Days planned ahead. Planning opens nothing: the school day is opened on its date. "
-             u"What is expected comes from earlier terms' own shares; blank without one."},
+             u"Students not seen this term are shared over the days planned at their school. What "
+             u"is expected of them comes from earlier terms' own shares; blank without one."},
     PageHelp{u"todayPage", u"Who works today and with what. It is carried to every student until "
                            u"you change it. What may not be used is shown with the reason."},
     PageHelp{u"readinessPage",

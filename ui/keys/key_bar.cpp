@@ -38,6 +38,7 @@ int plainKey(int key) {
 QString keyHint(int key) {
   if (key == 0) return {};
   if (key == Qt::Key_Return) return u"Enter"_s;
+  if (key == Qt::Key_Backspace) return u"Bksp"_s; // no wider than a word below it
   return QKeySequence(key).toString(QKeySequence::NativeText);
 }
 

@@ -11,6 +11,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <vector>
 
 namespace gk::ui {
 
@@ -19,6 +21,7 @@ namespace {
 constexpr int cardGap = 12;
 constexpr int cardMargin = 14;
 constexpr auto overLeft = Qt::AlignLeft | Qt::AlignVCenter;
+constexpr int namesWrap = int{Qt::AlignLeft} | int{Qt::AlignVCenter} | int{Qt::TextWordWrap};
 constexpr auto overRight = Qt::AlignRight | Qt::AlignVCenter;
 
 /// Title and sentence of a picture.
@@ -78,17 +81,45 @@ int OverviewView::rowHeight() const {
   return style::px(24);
 }
 
+double OverviewView::namesRoom(double boxWidth) const {
+  double names = 0;
+  for (const auto& dot : overview_.dots) {
+    const QFontMetricsF words(letters(14, dot.isBelow ? QFont::Bold : QFont::Normal));
+    names = std::max(names, words.horizontalAdvance(dot.words));
+  }
+  return std::min(names, boxWidth * 0.34) + 8;
+}
+
+std::vector<int> OverviewView::dotRows(double boxWidth) const {
+  const QRect room(0, 0, static_cast<int>(namesRoom(boxWidth)), 10000);
+  std::vector<int> rows;
+  for (const auto& dot : overview_.dots) {
+    const QFontMetrics words(letters(14, dot.isBelow ? QFont::Bold : QFont::Normal));
+    rows.push_back(
+        std::max(rowHeight(), words.boundingRect(room, namesWrap, dot.words).height() + 4));
+  }
+  return rows;
+}
+
 QSize OverviewView::sizeHint() const {
-  const auto rows = std::max<std::size_t>({overview_.funnel.size(), overview_.dots.size() + 1, 4});
-  const int picture = headRoom() + static_cast<int>(rows) * rowHeight() + cardMargin;
   // Large letters have two figures beside each other, and the pictures below each other.
   const bool large = lookNow().percent > 120;
+  const auto rows = std::max<std::size_t>(overview_.funnel.size(), 4);
+  const auto dots = dotRows(large ? width() : (width() - cardGap) / 2.0);
+  const int dotsHigh = std::accumulate(dots.begin(), dots.end(), rowHeight());
+  const int picture =
+      headRoom() + std::max(static_cast<int>(rows) * rowHeight(), dotsHigh) + cardMargin;
   return {900, large ? 2 * (figureHeight() + cardGap) + 2 * picture + cardGap
                      : figureHeight() + cardGap + picture};
 }
 
 QSize OverviewView::minimumSizeHint() const {
   return {400, sizeHint().height()};
+}
+
+void OverviewView::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  updateGeometry(); // names wrap otherwise
 }
 
 void OverviewView::paintCard(QPainter& painter, const QRectF& box) const {
@@ -196,20 +227,18 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
   paintHead(painter, box, u"Fully retained at one year, by school"_s, overview_.dotsSay);
   if (overview_.dots.empty()) return;
   const QFontMetricsF words(letters(14));
-  double names = 0;
-  double low = overview_.benchmark;
-  for (const auto& dot : overview_.dots) {
-    names = std::max(names, words.horizontalAdvance(dot.words));
+  const double names = namesRoom(box.width());
+  const auto rows = dotRows(box.width());
+  double low = std::min(overview_.benchmark, overview_.all.value_or(100));
+  for (const auto& dot : overview_.dots)
     low = std::min(low, dot.range ? dot.range->low : dot.share);
-  }
-  names = std::min(names, box.width() * 0.34);
   low = std::max(0.0, std::floor(low / 10) * 10);
   const double numbers = words.horizontalAdvance(u"100.0 of 1,000"_s);
-  const double left = box.left() + cardMargin + names + 18;
+  const double left = box.left() + cardMargin + names + 10;
   const double room = box.right() - cardMargin - numbers - 16 - left;
   const auto x = [&](double percent) { return left + room * (percent - low) / (100 - low); };
   const double top = box.top() + headRoom();
-  const double foot = top + static_cast<double>(overview_.dots.size()) * rowHeight();
+  const double foot = std::accumulate(rows.begin(), rows.end(), top);
   painter.setFont(letters(14));
   for (double tick = low; tick <= 100; tick += low >= 70 ? 10 : 20) {
     painter.setPen(QPen(style::line(), 1));
@@ -220,21 +249,24 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
   }
   painter.setPen(QPen(style::ink(), 2, Qt::DashLine));
   painter.drawLine(QPointF(x(overview_.benchmark), top), QPointF(x(overview_.benchmark), foot + 4));
+  if (overview_.all) { // one unbroken line: the benchmark is a broken one
+    painter.setPen(QPen(style::worn().chart, 2));
+    painter.drawLine(QPointF(x(*overview_.all), top), QPointF(x(*overview_.all), foot + 4));
+  }
   double y = top;
-  for (const auto& dot : overview_.dots) {
+  for (std::size_t i = 0; i < overview_.dots.size(); ++i) {
+    const auto& dot = overview_.dots[i];
+    const int high = rows[i];
     const auto color = dot.isBelow ? style::worn().chartOdd : style::worn().chart;
-    const double middle = y + rowHeight() / 2.0;
+    const double middle = y + high / 2.0;
     if (dot.isBelow) {
       painter.setPen(Qt::NoPen);
       painter.setBrush(style::hand());
-      painter.drawRoundedRect(QRectF(box.left() + 6, y + 1, box.width() - 12, rowHeight() - 2), 5,
-                              5);
+      painter.drawRoundedRect(QRectF(box.left() + 6, y + 1, box.width() - 12, high - 2), 5, 5);
     }
     painter.setFont(letters(14, dot.isBelow ? QFont::Bold : QFont::Normal));
     painter.setPen(style::ink());
-    painter.drawText(QRectF(box.left() + cardMargin, y, names + 8, rowHeight()), overLeft,
-                     QFontMetrics(painter.font())
-                         .elidedText(dot.words, Qt::ElideRight, static_cast<int>(names) + 8));
+    painter.drawText(QRectF(box.left() + cardMargin, y, names, high), namesWrap, dot.words);
     painter.setPen(QPen(color, 3));
     if (dot.range) {
       painter.drawLine(QPointF(x(dot.range->low), middle), QPointF(x(dot.range->high), middle));
@@ -255,19 +287,49 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
     const auto of = u" of %1"_s.arg(dot.of);
     const double right = box.right() - cardMargin;
     const double wide = words.horizontalAdvance(of);
-    painter.drawText(QRectF(right - numbers, y, numbers - wide - 4, rowHeight()), overRight,
-                     percent);
+    painter.drawText(QRectF(right - numbers, y, numbers - wide - 4, high), overRight, percent);
     painter.setFont(letters(14));
     painter.setPen(style::quiet());
-    painter.drawText(QRectF(right - wide - 4, y, wide + 4, rowHeight()), overRight, of);
-    y += rowHeight();
+    painter.drawText(QRectF(right - wide - 4, y, wide + 4, high), overRight, of);
+    y += high;
   }
-  painter.setFont(letters(14, QFont::DemiBold));
-  painter.setPen(style::ink());
   // Below the picture, between its ticks: above it stands the finding.
-  const auto benchmark = u"benchmark %1"_s.arg(QString::number(overview_.benchmark));
-  painter.drawText(QRectF(x(overview_.benchmark) - 90, foot + rowHeight() * 0.7, 180, rowHeight()),
-                   Qt::AlignCenter, benchmark);
+  const auto all = overview_.all ? std::optional(x(*overview_.all)) : std::nullopt;
+  paintDotMarks(painter, x(overview_.benchmark), all, foot + rowHeight() * 0.7,
+                box.right() - cardMargin);
+}
+
+/// What the two lines across the schools are: one moves aside for the other.
+void OverviewView::paintDotMarks(QPainter& painter, double benchmark, std::optional<double> all,
+                                 double y, double right) const {
+  const auto font = letters(14, QFont::DemiBold);
+  const QFontMetricsF words(font);
+  struct Mark {
+    QString words;
+    double center;
+    double wide;
+  };
+  const auto mark = [&](const QString& text, double center) {
+    return Mark{text, center, words.horizontalAdvance(text) + 12};
+  };
+  std::vector<Mark> marks{
+      mark(u"benchmark %1%"_s.arg(QString::number(overview_.benchmark)), benchmark)};
+  if (all) marks.push_back(mark(u"all %1%"_s.arg(toQt(base::fixed(*overview_.all, 1))), *all));
+  std::ranges::stable_sort(marks, {}, &Mark::center);
+  if (marks.size() == 2) {
+    const double apart = (marks[0].wide + marks[1].wide) / 2;
+    const double lacking = std::max(0.0, apart - (marks[1].center - marks[0].center));
+    marks[0].center -= lacking / 2;
+    marks[1].center += lacking / 2;
+    const double over = std::max(0.0, marks[1].center + marks[1].wide / 2 - right);
+    for (auto& each : marks)
+      each.center -= over;
+  }
+  painter.setFont(font);
+  painter.setPen(style::ink());
+  for (const auto& each : marks)
+    painter.drawText(QRectF(each.center - each.wide / 2, y, each.wide, rowHeight()),
+                     Qt::AlignCenter, each.words);
 }
 
 void OverviewView::paintPlot(QPainter& painter, const QRectF& box, const QString& title,

@@ -197,48 +197,6 @@ void CalendarPage::countPast() {
       });
 }
 
-std::optional<reports::PlannedLine>
-CalendarPage::lineOf(const base::Recorded<roster::PlannedDay>& plan) {
-  const auto& day = plan.value;
-  const auto lines = book().formLines(day.term, day.date, day.school);
-  const auto odd = book().planQuestion(day, plan.id);
-  if (!went(lines) || !went(odd)) return std::nullopt;
-  const auto children = std::ranges::count_if(*lines, [](const session::FormLine& line) {
-    return line.of.state == roster::ConsentState::yes ||
-           line.of.state == roster::ConsentState::yesWithLimits;
-  });
-  const auto at = std::ranges::find(schools_, day.school);
-  const auto expected =
-      reports::forecast(past_.value_or(reports::PastCare()), static_cast<int>(children));
-  const auto pack = reports::supplies(expected);
-  reports::PlannedLine line{.day = day.date};
-  if (at != schools_.end())
-    line.school = toStd(school_->itemText(static_cast<int>(at - schools_.begin())));
-  line.team = day.team;
-  line.chairs = day.chairs;
-  line.people = day.people;
-  line.children = static_cast<int>(children);
-  line.teeth = expected.teeth;
-  if (expected.teethRange)
-    line.teethRange = std::pair(expected.teethRange->low, expected.teethRange->high);
-  line.supplies = expected.teeth
-                      ? base::counted(pack.sealantDoses, "sealant dose", "sealant doses") + ", " +
-                            base::counted(pack.isolationSets, "isolation set", "isolation sets")
-                  : isPart_ ? "sealant doses as the calendar of the whole logbook says"
-                            : "sealant doses by your own experience, no earlier term is here";
-  line.supplies += ", " + base::counted(pack.varnishDoses, "varnish dose", "varnish doses") + ", " +
-                   base::counted(pack.glovePairs, "pair of gloves", "pairs of gloves") + ", " +
-                   base::counted(pack.mirrors, "mirror", "mirrors");
-  if (expected.childrenPerDay && *expected.childrenPerDay > 0)
-    line.supplies += ". At " + base::fixed(*expected.childrenPerDay, 0) +
-                     " students a day, as in earlier terms, that is " +
-                     base::fixed(line.children / *expected.childrenPerDay, 1) + " days of one team";
-  line.odd = day.canceled ? std::string() : *odd;
-  line.note = day.note;
-  line.canceled = day.canceled;
-  return line;
-}
-
 void CalendarPage::showDays() {
   const auto of = term();
   if (!of) return words_->setText(u"No term yet. Enter it first: Desk (F8), Terms."_s);
@@ -250,6 +208,7 @@ void CalendarPage::showDays() {
   if (isPart_) // who is seen at the other schools is in the whole logbook
     std::erase_if(*plans, [&](const auto& plan) { return plan.value.school != (*part)->school; });
   plans_ = std::move(*plans);
+  seen_.clear();
   std::vector<reports::PlannedLine> lines;
   for (const auto& plan : plans_) {
     auto line = lineOf(plan);
@@ -274,9 +233,12 @@ void CalendarPage::showChosen() {
   if (!plan) return words_->setText(u"No day planned yet. Date, school, Alt+S plans one."_s);
   const auto line = lineOf(*plan);
   if (!line) return;
-  words_->setText(
-      u"%1, %2. To pack: %3."_s.arg(toQt(line->day.weekday() + ", " + line->day.words()),
-                                    toQt(line->school), toQt(line->supplies)));
+  const auto day = toQt(line->day.weekday() + ", " + line->day.words());
+  if (!line->children)
+    return words_->setText(u"%1, %2. %3"_s.arg(
+        day, toQt(line->school), line->canceled ? u"Canceled."_s : u"This day is over."_s));
+  words_->setText((line->basis.empty() ? QString() : toQt(line->basis) + u". "_s) +
+                  u"%1, %2. To pack: %3."_s.arg(day, toQt(line->school), toQt(line->supplies)));
 }
 
 void CalendarPage::clearForm() {

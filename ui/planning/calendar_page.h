@@ -5,6 +5,9 @@
 #include "session/session.h"
 #include "ui/widgets/page.h"
 
+#include <map>
+#include <set>
+
 class QComboBox;
 class QLabel;
 class QLineEdit;
@@ -42,6 +45,8 @@ class CalendarPage final : public Page {
   [[nodiscard]] std::optional<roster::TermId> term() const;
   [[nodiscard]] std::optional<base::Recorded<roster::PlannedDay>> chosen() const;
   std::optional<roster::PlannedDay> typed();
+  /// Students may still be seen on it.
+  [[nodiscard]] bool isAhead(const roster::PlannedDay& day) const;
   std::optional<reports::PlannedLine> lineOf(const base::Recorded<roster::PlannedDay>& plan);
   /// Asks what the core asks; false when backed out or refused.
   template <class Act>
@@ -51,6 +56,7 @@ class CalendarPage final : public Page {
   std::vector<roster::SchoolId> schools_;
   std::vector<base::Recorded<roster::PlannedDay>> plans_;
   std::optional<reports::PastCare> past_;
+  std::map<roster::SchoolId, std::set<roster::ChildId>> seen_; ///< this term, as last read
   std::optional<roster::TermId> pastOf_; ///< the term that `past_` was counted for
   bool isPart_ = false;                  ///< one school's students alone are here, and no totals
   std::optional<roster::PlannedDayId> changing_;

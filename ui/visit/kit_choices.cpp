@@ -233,7 +233,7 @@ QString otherKitWords(const ChairVisit& visit) {
   const auto* etchant = visit.file().lot(setup.etchant);
   const bool isUsual =
       hold.isolation == setup.isolation && hold.cheek == setup.cheek && hold.tongue == setup.tongue;
-  return (etchant ? toQt(kit::shown(*etchant)) : u"NO ETCHANT LOT"_s) + u", "_s +
+  return (etchant ? u"In use: etch "_s + toQt(etchant->lot) : u"NO ETCHANT LOT"_s) + u", "_s +
          (isUsual ? named(hold.isolation)
                   : u"FOR THIS CHILD: "_s + named(hold.isolation) + u", cheek: "_s +
                         named(hold.cheek) + u", tongue: "_s + named(hold.tongue)) +

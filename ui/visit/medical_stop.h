@@ -5,7 +5,7 @@
 namespace gk::ui {
 
 /// What opens the question at every stage of a visit.
-inline constexpr int flagKey = Qt::Key_F8;
+inline constexpr int flagKey = Qt::Key_Backspace;
 
 /// Whether a medical stop or question of the child in the chair is not decided yet.
 bool hasOpenFlag(const ChairFile& file);

@@ -16,6 +16,11 @@ int roundedUp(double value) {
 
 } // namespace
 
+std::optional<double> PastCare::consentShare() const {
+  if (enrolled <= 0) return std::nullopt;
+  return std::min(1.0, static_cast<double>(consentedOfEnrolled) / enrolled);
+}
+
 PastCare pastCare(std::span<const TermTotals> terms) {
   PastCare past;
   for (const auto& term : terms) {
@@ -25,8 +30,12 @@ PastCare pastCare(std::span<const TermTotals> terms) {
     past.sealed += term.total.sealed;
     past.teeth += term.total.teeth();
     past.days += term.total.days;
-    for (const auto& school : term.schools)
+    for (const auto& school : term.schools) {
       if (school.consented > 0) past.groups.push_back(school.consented);
+      if (!school.enrolled) continue;
+      past.enrolled += *school.enrolled;
+      past.consentedOfEnrolled += school.consented;
+    }
   }
   return past;
 }

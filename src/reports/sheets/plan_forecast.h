@@ -17,14 +17,19 @@ struct PastCare {
   int sealed = 0;
   int teeth = 0;
   int days = 0;
-  std::vector<int> groups{}; ///< consented of each school and term: the clusters of the interval
+  int enrolled = 0;            ///< where somebody said how many
+  int consentedOfEnrolled = 0; ///< at those schools
+  std::vector<int> groups{};   ///< consented of each school and term: the clusters of the interval
+
+  /// Of those enrolled; none where nobody said how many are.
+  [[nodiscard]] std::optional<double> consentShare() const;
 };
 
 PastCare pastCare(std::span<const TermTotals> terms);
 
 /// What a planned day may come to. Without earlier terms nothing is expected but the children.
 struct DayForecast {
-  int children = 0; ///< with a form that says yes for that day
+  int children = 0; ///< who are expected that day
   std::optional<double> screened{};
   std::optional<double> needing{};
   std::optional<double> sealed{};

@@ -16,7 +16,8 @@ struct PlannedLine {
   int team = 1;
   int chairs = 1;
   std::string people{};
-  int children = 0;
+  std::optional<int> children{}; ///< none of a day that is over or canceled
+  std::string basis{};           ///< where no form says who: what is counted on instead
   std::optional<double> teeth{};
   std::optional<std::pair<double, double>> teethRange{};
   std::string supplies{};

@@ -40,7 +40,7 @@ TEST_CASE("A scanned number and Enter take the child to the chair") {
   CHECK(part<QLineEdit>(board.page, u"boardSearch"_s).text().isEmpty());
 }
 
-TEST_CASE("A name is found without its accents and in any order") {
+TEST_CASE("A name is found without its accents and in any order", "[case-17]") {
   Board board;
   board.clinic.child("Mina");
   const auto wanted = board.clinic.child("Zoé", "Saltmarsh");

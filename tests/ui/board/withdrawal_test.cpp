@@ -48,7 +48,7 @@ TEST_CASE("Withdrawn at the close-out asks who and how, and the form says so fro
   }
 }
 
-TEST_CASE("A child stopped because consent is withdrawn cannot be seated again") {
+TEST_CASE("A child stopped because consent is withdrawn cannot be seated again", "[case-2]") {
   Chair chair;
   const auto child = chair.clinic.child("Jory", "Amberly");
   chair.seat(child);

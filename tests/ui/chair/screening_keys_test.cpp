@@ -187,7 +187,7 @@ TEST_CASE("A medical stop is decided at the chair by who may, in words", "[case-
   auto setup = chair.acting.now();
   setup.author = chair.clinic.assistant;
   chair.acting.change(setup);
-  chair.press(Qt::Key_F8);
+  chair.press(Qt::Key_Backspace);
   CHECK_FALSE(chair.shows("askLine")); // the words would be refused, so they are not asked for
   CHECK(must(chair.clinic.session.flags(child)).front().value.resolved == false);
   setup.author = chair.clinic.hygienist;
@@ -198,7 +198,7 @@ TEST_CASE("A medical stop is decided at the chair by who may, in words", "[case-
   REQUIRE(chair.shows("screeningPanel"));
   CHECK(chair.shows("chairStop"));
   REQUIRE(chair.shows("decideStopButton"));
-  chair.press(Qt::Key_F8);
+  chair.press(Qt::Key_Backspace);
   chair.type(u"mother by phone: it was a bee, no resin"_s);
   CHECK_FALSE(chair.shows("chairStop"));
   // Its key keeps its place, so that no other moves.

@@ -1,9 +1,7 @@
 #include "reports/day/close_out_tables.h"
 #include "reports/records/inputs.h"
-#include "ui/close_out/close_out_page.h"
 #include "ui/files/laptop_page.h"
-#include "ui/fixtures/desk_fixture.h"
-#include "ui/lists/report_browser.h"
+#include "ui/fixtures/close_out_fixture.h"
 
 #include <QListWidget>
 #include <QTableView>
@@ -18,40 +16,6 @@ constexpr int mergeQuestions = reports::close_out::questions;
 constexpr int urgentCalls = reports::close_out::urgent;
 constexpr int letters = reports::close_out::letters;
 constexpr int referrals = reports::close_out::referrals;
-
-/// The close-out, driven by keys.
-struct CloseOut : Desk {
-  ui::CloseOutPage page{context, nullptr};
-  std::vector<roster::ChildId> chosen;
-
-  void open() {
-    listen(page);
-    QObject::connect(&page, &ui::CloseOutPage::childChosen, &page,
-                     [this](roster::ChildId child, roster::DayId) { chosen.push_back(child); });
-    showActive(page);
-    page.setFocus();
-  }
-  void choose(int section) { page.findChild<ui::ReportBrowser*>()->choose(section); }
-  [[nodiscard]] QString section(int at) const { return partText(page, at); }
-  [[nodiscard]] QString verdict() const { return words(page, u"closeOutVerdict"_s); }
-
-  roster::ChildId urgentChild() {
-    const auto child = clinic.child("Hana", "Brookmere");
-    clinic.seat(child);
-    auto screening = clinic.fourSound(child);
-    for (auto& tooth : screening.teeth) {
-      tooth.decision = chairside::Decision::notToday;
-      tooth.toSeal = {};
-      tooth.note = "swelling";
-    }
-    screening.untreatedDecay = chairside::Tri::yes;
-    screening.urgency = chairside::Urgency::urgent;
-    screening.urgentReason = chairside::UrgentReason::swelling;
-    must(clinic.session.screen(clinic.by, screening));
-    clinic.end(child, chairside::DayEnd::screenedNotTreated, "swelling");
-    return child;
-  }
-};
 
 } // namespace
 

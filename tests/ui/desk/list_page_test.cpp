@@ -215,6 +215,36 @@ TEST_CASE("A row that waits is put right in the list and taken then", "[case-271
   CHECK_FALSE(desk.isListShown());
 }
 
+TEST_CASE("Who is not on a school's list is named, and saved for the school to answer",
+          "[case-447]") {
+  OnList desk;
+  desk.clinic.childWithoutForm("Mina", "Tolliver");
+  const auto jo = desk.clinic.childWithoutForm("Jo", "Sedge");
+  desk.open("First,Last,DOB,Grade,Room\nPia,Oake,2019-05-02,2,6\nMina,Tolliver,2019-03-14,2,6\n");
+  CHECK(desk.label("listCounts").contains(u"1 not on this list"_s));
+  const auto& tabs = part<QTabWidget>(desk.page, u"listTabs"_s);
+  CHECK(tabs.tabText(4) == u"Not on this list (1)"_s);
+  const auto number = ui::toQt(must(desk.clinic.session.child(jo)).value.number);
+  CHECK(desk.cell("listMissing", 0, 0) == number);
+  CHECK(desk.cell("listMissing", 0, 1) == u"Sedge, Jo"_s);
+  CHECK(desk.cell("listMissing", 0, 2) == u"2"_s);
+  desk.tab(4);
+  const auto saved = *desk.clinic.folder / "missing.csv";
+  desk.prompter.files = {ui::toQt(saved.string())};
+  desk.alt(Qt::Key_P);
+  CHECK(desk.prompter.asked.back().endsWith(ui::plainFileWords));
+  const auto file = must(base::readFile(saved));
+  CHECK(file.find(number.toStdString() + ",Jo,Sedge,2,") != std::string::npos);
+  CHECK(file.find("Mina") == std::string::npos);
+  // With a row that is Jo nobody is left out, and there is nothing to save.
+  press(desk.page, Qt::Key_Escape);
+  desk.open("First,Last,DOB,Grade,Room\nJo,Sedge,2019-03-14,2,6\nMina,Tolliver,2019-03-14,2,6\n");
+  CHECK(tabs.tabText(4) == u"Not on this list (0)"_s);
+  CHECK_FALSE(part<QPushButton>(desk.page, u"listMissingSave"_s).isEnabled());
+  desk.clinic.session.lock();
+  CHECK(desk.table("listMissing").rowCount() == 0);
+}
+
 TEST_CASE("A list that is being looked at is let go when the logbook is locked", "[case-271]") {
   OnList desk;
   desk.open("First,Last,DOB,Grade\nPia,Oake,2019-05-02,2\n");

@@ -1,4 +1,5 @@
 #include "ui/chair/chair_page.h"
+#include "ui/fixtures/pictures.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/widgets/timer_view.h"
 
@@ -126,20 +127,38 @@ TEST_CASE("What is not said yet of a visit and what ends it are in sight togethe
     desk.inSight(name);
 }
 
-TEST_CASE("The supplies in use are read whole below the timer, or not begun", "[case-438]") {
-  InLetters desk(100);
+TEST_CASE("The supplies in use are read whole at every step", "[case-438]") {
+  InLetters desk(GENERATE(100, 150));
+  const auto read = [&](const char* step) {
+    INFO(step);
+    REQUIRE(words(*desk.chair, u"messageText"_s) == QString()); // it lies over the line
+    desk.inSight(u"fieldInUse"_s);
+    CHECK(words(*desk.chair, u"fieldInUse"_s).startsWith(u"In use: etch ET-"_s));
+  };
   desk.seat();
   desk.keys("ZSSSS444");
   desk.key(Qt::Key_Return);
   desk.key(Qt::Key_Return);
-  desk.inSight(u"fieldKit"_s);
+  read("before the etch");
   desk.key(Qt::Key_Space);
   desk.run(5);
-  desk.inSight(u"fieldKit"_s); // while it etches
+  read("etching");
   desk.run(15);
   desk.key(Qt::Key_Space);
   desk.run(3);
-  desk.inSight(u"fieldKit"_s); // while it rinses
+  read("rinsing");
+  desk.run(7);
+  read("frosty");
+  desk.keys("5");
+  read("place");
+  for (int exposure = 0; exposure < 4; ++exposure) {
+    desk.key(Qt::Key_Space);
+    desk.run(7);
+    read("curing");
+    desk.run(13);
+    read("cured");
+  }
+  read("check");
 }
 
 TEST_CASE("What signs the day is in sight on a small laptop", "[case-439]") {
@@ -164,4 +183,33 @@ TEST_CASE("Every area of the desk is in sight without scrolling, also while it i
     INFO(areas.item(row)->text().toStdString());
     CHECK(areas.viewport()->rect().contains(areas.visualItemRect(areas.item(row))));
   }
+}
+
+TEST_CASE("Pictures of the steps of a tooth on a small laptop", "[.pictures]") {
+  const int percent = GENERATE(100, 150);
+  InLetters desk(percent);
+  const auto picture = [&](const char* step) {
+    savePicture(*desk.window, u"steps-%1-%2"_s.arg(percent).arg(QString::fromLatin1(step)));
+  };
+  desk.seat();
+  desk.keys("ZSSSS444");
+  desk.key(Qt::Key_Return);
+  picture("dry");
+  desk.key(Qt::Key_Return);
+  picture("etch");
+  desk.key(Qt::Key_Space);
+  desk.run(20);
+  desk.key(Qt::Key_Space);
+  desk.run(10);
+  desk.keys("5");
+  picture("place");
+  desk.key(Qt::Key_Space);
+  desk.run(7);
+  picture("cure");
+  desk.run(13);
+  for (int exposure = 0; exposure < 3; ++exposure) {
+    desk.key(Qt::Key_Space);
+    desk.run(20);
+  }
+  picture("check");
 }

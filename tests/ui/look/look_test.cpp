@@ -1,3 +1,5 @@
+#include "base/files.h"
+#include "ui/desk/desk_page.h"
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/keys/cap_button.h"
@@ -7,8 +9,10 @@
 #include "ui/mouth/surface_target.h"
 #include "ui/mouth/tooth_tile.h"
 
+#include <QListWidget>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QTabWidget>
 
 using namespace gk;
 using namespace gk::test;
@@ -149,6 +153,70 @@ TEST_CASE("No words are cut at 100, 150 and 200 percent in any page around the c
       CHECK(seen == back.rect());
       test::press(*desk.window, Qt::Key_Escape);
     }
+}
+
+TEST_CASE("No words are cut in what the desk leads to, at 100 and 150 percent on a small laptop",
+          "[case-451]") {
+  const UndressAfter after;
+  const QSize small(1366, 700);
+  const int percent = GENERATE(100, 150);
+  Window desk;
+  desk.fill();
+  const auto list = desk.folder / "list.csv";
+  must(base::replaceFile(list, "First,Last,DOB,Grade,Room\nPia,Oake,2019-05-02,2,6\n"
+                               "Jo,Sedge,2019-06-31,2,6\nMina,Marlowe,2019-03-14,2,6\n"));
+  desk.openAndUnlock();
+  ui::dress({Scheme::light, percent});
+  const auto look = [&](const QString& place) {
+    QCoreApplication::processEvents();
+    desk.window->resize(small); // what a page before it held open is let go
+    QCoreApplication::processEvents();
+    INFO(percent << " %, " << place.toStdString());
+    CHECK(desk.window->size() == small);
+    checkNothingClipped(*desk.window, place.toUtf8().constData());
+  };
+  const auto go = [&](Qt::Key key, Qt::KeyboardModifiers with = Qt::NoModifier) {
+    test::press(*desk.window, key, with);
+    QCoreApplication::processEvents();
+  };
+  const auto opens = [&](const QString& page) {
+    INFO(page.toStdString());
+    REQUIRE(desk.shows(page));
+    look(page);
+  };
+  go(Qt::Key_F, Qt::ControlModifier);
+  opens(u"formDeskPage"_s);
+  go(Qt::Key_C, Qt::AltModifier);
+  opens(u"formCountPage"_s);
+  go(Qt::Key_L, Qt::AltModifier);
+  opens(u"handoutsPage"_s);
+  go(Qt::Key_P, Qt::ControlModifier);
+  opens(u"printsPage"_s);
+  go(Qt::Key_T, Qt::ControlModifier);
+  opens(u"calendarPage"_s);
+  go(Qt::Key_F8);
+  opens(u"deskPage"_s);
+  auto& areas = part<QListWidget>(*desk.window, u"deskAreas"_s);
+  for (int row = 0; row < areas.count(); ++row) {
+    areas.setCurrentRow(row);
+    look(areas.item(row)->text());
+    test::press(*desk.window, Qt::Key_F1, Qt::ShiftModifier);
+    opens(u"helpOverlay"_s);
+    go(Qt::Key_Tab);
+    look(u"help"_s);
+    go(Qt::Key_Escape);
+  }
+  desk.window->findChild<ui::DeskPage*>()->turnTo(session::Area::rosters);
+  go(Qt::Key_I, Qt::AltModifier);
+  desk.prompter->files = {ui::toQt(list.string())};
+  look(u"the choice of a list"_s);
+  go(Qt::Key_S, Qt::AltModifier);
+  opens(u"listPage"_s);
+  auto& tabs = part<QTabWidget>(*desk.window, u"listTabs"_s);
+  for (int tab = 0; tab < tabs.count(); ++tab) {
+    tabs.setCurrentIndex(tab);
+    look(tabs.tabText(tab));
+  }
 }
 
 TEST_CASE("In large letters the timer, the name, the key strip and the due tooth stay in sight") {

@@ -1,5 +1,6 @@
 #include "ui/chair/chair_page.h"
 #include "ui/fixtures/window_fixture.h"
+#include "ui/fixtures/window_keys.h"
 #include "ui/keys/cap_button.h"
 #include "ui/keys/key_bar.h"
 #include "ui/mouth/tooth_tile.h"
@@ -80,6 +81,7 @@ class SmallLaptop : public Window {
     INFO(ui::lookNow().percent << " %, " << step);
     CHECK(window->size() == smallScreen);
     CHECK(words.isVisible());
+    CHECK(keysTakenAway(*window).join(u", "_s) == QString());
     for (auto* button : chair->findChildren<QPushButton*>()) {
       if (!button->isVisible()) continue;
       const QRect box(button->mapTo(chair, QPoint()), button->size());
@@ -196,4 +198,72 @@ TEST_CASE("With an alert and a message up no step moves a tile, covers a key or 
   desk.keys("55");
   desk.isAt(u"finishPanel"_s);
   desk.look("finish");
+}
+
+TEST_CASE("The key that resolves an alert is no key of the window, at any step of a visit",
+          "[case-446]") {
+  SmallLaptop desk(100);
+  const auto& resolve = part<QPushButton>(*desk.chair, u"decideStopButton"_s);
+  const auto asks = [&](const char* step) {
+    INFO(step);
+    REQUIRE(desk.chair->isVisible());
+    CHECK(keysTakenAway(*desk.window).join(u", "_s) == QString());
+    REQUIRE(resolve.isEnabled());
+    desk.key(Qt::Key_Backspace);
+    REQUIRE(desk.chair->isVisible());
+    CHECK(words(*desk.chair, u"askQuestion"_s).startsWith(u"What was decided about"_s));
+    CHECK(part<QWidget>(*desk.chair, u"askLine"_s).isVisible());
+    desk.key(Qt::Key_Escape);
+    CHECK_FALSE(part<QWidget>(*desk.chair, u"askLine"_s).isVisible());
+  };
+  asks("identity");
+  desk.key(Qt::Key_PageDown);
+  desk.key(Qt::Key_Left);
+  asks("identity confirmed");
+  desk.key(Qt::Key_Return);
+  asks("screening");
+  desk.keys("ZSEC");
+  asks("half screened");
+  desk.keys("S45");
+  asks("plan");
+  desk.key(Qt::Key_Return);
+  desk.isAt(u"fieldPanel"_s);
+  asks("keep dry");
+  desk.key(Qt::Key_Return);
+  asks("etch");
+  desk.key(Qt::Key_Space);
+  desk.run(7);
+  desk.key(Qt::Key_Backspace); // while a timer runs nothing is asked, and nothing is left
+  CHECK(desk.chair->isVisible());
+  CHECK_FALSE(part<QWidget>(*desk.chair, u"askLine"_s).isVisible());
+  desk.run(13);
+  desk.key(Qt::Key_Space);
+  desk.run(10);
+  asks("frosty");
+  desk.keys("5");
+  asks("place");
+  for (int exposure = 0; exposure < 4; ++exposure) {
+    desk.key(Qt::Key_Space);
+    desk.run(20);
+  }
+  asks("check");
+  desk.keys("55");
+  asks("the other side");
+  desk.keys("X");
+  desk.key(Qt::Key_Escape);
+  // The list of keys has it, as the key that it is here.
+  test::press(*desk.window, Qt::Key_F1, Qt::ShiftModifier);
+  QCoreApplication::processEvents();
+  const auto caps = desk.window->findChildren<QLabel*>(u"helpKey"_s);
+  CHECK(std::ranges::any_of(
+      caps, [](const QLabel* cap) { return cap->isVisible() && cap->text() == u"Bksp"_s; }));
+  desk.key(Qt::Key_Escape);
+  desk.key(Qt::Key_Backspace);
+  auto& line = part<QLineEdit>(*desk.chair, u"askLine"_s);
+  REQUIRE(line.isVisible());
+  line.setText(u"mother by phone: it was a powder, no latex"_s);
+  QTest::keyClick(&line, Qt::Key_Return);
+  QCoreApplication::processEvents();
+  CHECK(desk.chair->isVisible());
+  CHECK_FALSE(resolve.isEnabled());
 }

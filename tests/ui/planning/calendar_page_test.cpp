@@ -73,6 +73,44 @@ TEST_CASE("Days are planned, shown with who may be seen, changed and canceled", 
   CHECK(desk.plans().front().value.date == must(base::Date::parse("2026-11-25")));
 }
 
+TEST_CASE("The students of a school are shared over its planned days, without those seen already",
+          "[case-452]") {
+  Calendar desk;
+  for (const auto* name : {"Mina", "Lupe", "Wren", "Jo", "Pia"})
+    desk.clinic.child(name);
+  desk.clinic.standardVisit(desk.clinic.child("Teo"));
+  const auto expected = [&] {
+    QStringList days;
+    const auto* model = part<QTableView>(desk.page, u"planTable"_s).model();
+    for (int row = 0; row < model->rowCount(); ++row)
+      days += desk.cell(row, 5);
+    return days.join(u' ');
+  };
+  desk.plan(u"11/24/2026"_s, u"2"_s);
+  CHECK(expected() == u"5"_s);
+  desk.plan(u"11/30/2026"_s, u"2"_s);
+  CHECK(expected() == u"2 3"_s);
+  CHECK(words(desk.page, u"planWords"_s).contains(u"2 varnish doses"_s));
+  // A canceled day takes none, and one that is over neither.
+  desk.prompter.texts = {u"fire drill"_s};
+  press(desk.page, Qt::Key_X, Qt::AltModifier);
+  CHECK(expected() == u"\u2013 5"_s);
+  CHECK(words(desk.page, u"planWords"_s).endsWith(u"Canceled."_s));
+  desk.clinic.clock.advance(std::chrono::hours(24 * 14));
+  desk.page.refresh();
+  CHECK(expected() == u"\u2013 \u2013"_s);
+  CHECK(desk.troubles.join(u'|') == QString());
+}
+
+TEST_CASE("A school without any forms back says that nothing is known yet", "[case-452]") {
+  Calendar desk;
+  desk.clinic.childWithoutForm("Mina");
+  desk.plan(u"11/24/2026"_s, u"2"_s);
+  CHECK(desk.cell(0, 5) == u"0"_s);
+  CHECK(desk.cell(0, 8).contains(u"No forms are back"_s));
+  CHECK(words(desk.page, u"planWords"_s).startsWith(u"No forms are back"_s));
+}
+
 TEST_CASE("Planned days are printed and exported, and name no student", "[case-299]") {
   Calendar desk;
   desk.clinic.child("Mina", "Tolliver-Reed");

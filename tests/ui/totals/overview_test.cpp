@@ -1,10 +1,13 @@
 #include "reports/report.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/drawn.h"
 #include "ui/lists/overview_view.h"
+#include "ui/look/look.h"
 #include "ui/totals/totals_page.h"
 
 #include <QComboBox>
 #include <QListWidget>
+#include <QPainter>
 #include <QTableView>
 
 using namespace gk;
@@ -41,4 +44,45 @@ TEST_CASE("Totals open on the headlines, and the tables are one key away", "[cas
   wait();
   CHECK_FALSE(overview.isVisible());
   CHECK(names.item(0)->text() != u"Overview"_s);
+}
+
+TEST_CASE("The picture of retention names every school whole, and has the line of all of them",
+          "[case-450]") {
+  const int percent = GENERATE(100, 150);
+  ui::dress({ui::Scheme::light, percent});
+  ui::Overview overview;
+  overview.figures.push_back({u"Students screened"_s, u"96%"_s, u"96 of 100"_s, {}, {}});
+  overview.dotsSay = u"One school is below the benchmark."_s;
+  overview.benchmark = 85;
+  overview.all = 87.2;
+  const auto longName = u"Saint Brendan Regional Elementary and Middle School of Larkmere"_s;
+  overview.dots = {{u"Fernhill"_s, 91.0, estimates::Interval{84, 96}, 120, false},
+                   {longName, 71.5, estimates::Interval{60, 80}, 88, true}};
+  ui::OverviewView view(nullptr);
+  view.show(overview);
+  view.resize(1100, 400);
+  view.resize(1100, view.sizeHint().height());
+  const auto high = view.sizeHint().height();
+  Recorder recorder;
+  QPainter painter(&recorder);
+  view.render(&painter);
+  painter.end();
+  const auto drawn = recorder.drawn.words.join(u' ');
+  INFO(percent << " %: " << drawn.toStdString());
+  for (const auto& word : longName.split(u' '))
+    CHECK(drawn.contains(word));
+  CHECK_FALSE(drawn.contains(u'\u2026'));
+  CHECK(drawn.contains(u"all 87.2%"_s));
+  CHECK(drawn.contains(u"benchmark 85%"_s));
+  // The name takes lines of its own, and the picture is higher for it.
+  overview.dots[1].words = u"Larkmere"_s;
+  overview.dots.insert(overview.dots.begin(), 3, overview.dots[0]);
+  view.show(overview);
+  const auto five = view.sizeHint().height();
+  for (auto& dot : overview.dots)
+    dot.words = longName;
+  view.show(overview);
+  CHECK(view.sizeHint().height() > five);
+  CHECK(five >= high);
+  ui::dress();
 }

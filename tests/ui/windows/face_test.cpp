@@ -2,11 +2,13 @@
 #include "ui/close_out/close_out_page.h"
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/window_fixture.h"
+#include "ui/fixtures/window_keys.h"
 #include "ui/keys/cap_button.h"
 #include "ui/lists/report_browser.h"
 #include "ui/look/style.h"
 #include "ui/mouth/tooth_tile.h"
 
+#include <QListWidget>
 #include <QShortcut>
 
 #include <array>
@@ -87,6 +89,31 @@ TEST_CASE("A question mark lists every key that the page binds, and the same key
     test::press(*desk.window, Qt::Key_A, Qt::AltModifier);
     CHECK_FALSE(desk.shows(u"helpOverlay"_s));
     CHECK(desk.prompter->asked.isEmpty());
+  }
+}
+
+TEST_CASE("No cap on a page shows a key that the window takes for itself", "[case-446]") {
+  Window desk;
+  desk.fill();
+  desk.openAndUnlock();
+  const auto look = [&](const QString& place) {
+    QCoreApplication::processEvents();
+    INFO(place.toStdString());
+    CHECK(keysTakenAway(*desk.window).join(u", "_s) == QString());
+  };
+  for (const auto place : allPlaces) {
+    test::press(*desk.window, place);
+    look(QKeySequence(place).toString());
+  }
+  test::press(*desk.window, Qt::Key_F8);
+  auto& areas = part<QListWidget>(*desk.window, u"deskAreas"_s);
+  for (int row = 0; row < areas.count(); ++row) {
+    areas.setCurrentRow(row);
+    look(areas.item(row)->text());
+  }
+  for (const auto key : {Qt::Key_F, Qt::Key_P, Qt::Key_T}) {
+    test::press(*desk.window, key, Qt::ControlModifier);
+    look(QKeySequence(Qt::CTRL | key).toString());
   }
 }
 
