@@ -24,7 +24,7 @@ struct Carded : test::Clinic {
   }
 };
 
-constexpr session::UndoAt atRosters{.station = Station::rosters};
+const session::UndoAt atRosters{.station = Station::rosters};
 
 } // namespace
 
