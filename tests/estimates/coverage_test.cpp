@@ -211,8 +211,8 @@ TEST_CASE("Coverage of the total of fewer than eight schools, children as cluste
        {Row{2, 12, 87.8}, Row{2, 40, 69.8}, Row{4, 12, 87.8}, Row{4, 40, 69.6}, Row{6, 12, 87.2},
         Row{6, 40, 68.9}, Row{7, 12, 87.5}, Row{7, 40, 70.1}}) {
     const double found = toReadCoverage({schools, children, .85, .3, .05}, replicates, random);
-    std::cout << "| " << schools << " | " << children << " | " << std::fixed
-              << std::setprecision(1) << found << " |\n"
+    std::cout << "| " << schools << " | " << children << " | " << std::fixed << std::setprecision(1)
+              << found << " |\n"
               << std::flush;
     CHECK(found == Approx(inR).margin(3.5));
   }

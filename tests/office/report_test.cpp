@@ -2,6 +2,7 @@
 #include "reports/report.h"
 
 #include <algorithm>
+#include <array>
 
 using namespace gk;
 using gk::test::Desk;
@@ -78,25 +79,25 @@ TEST_CASE(
   CHECK(desk.refusal({"report", book, "term", "--csv"}) == "call.malformed");
   CHECK(desk.did({"report", book, "term", "--year", "2026-27", "--json"}).json().at("title") ==
         "Term totals: School year 2026-27");
-  // Of its kind alone, up to the one asked for; a year without a term of the logbook has no row.
-  for (const auto& [name, kind, start, end] :
-       {std::array{"2024-25", "school", "2024-08-01", "2025-07-31"},
-        std::array{"G-26", "grant", "2026-08-01", "2027-07-31"},
-        std::array{"2027-28", "school", "2027-08-01", "2028-07-31"}})
-    desk.did({"add-year", book, "--name", name, "--kind", kind, "--start", start, "--end", end});
-  const auto years =
-      desk.did({"report", book, "terms-compared", "--year", "2026-27", "--json"}).json();
-  CHECK(years.at("title") == "Years side by side: School year 2026-27");
-  const auto& table = years.at("tables").at(0);
-  CHECK(table.at("title") == "Years side by side");
-  REQUIRE(table.at("rows").size() == 1);
-  CHECK(table.at("rows").at(0).at("year").get<std::string>().starts_with("School year 2026-27"));
-  CHECK(desk.did({"report", book, "terms-compared", "--json"}).json().at("title") ==
-        "Terms side by side: Fall 2026");
   desk.did({"correct-year", book, "--name", "2026-27", "--kind", "fiscal", "--start", "2026-07-01",
             "--end", "2027-06-30", "--reason", "the state's own"});
   CHECK(desk.did({"report", book, "state", "--json"}).json().at("title") ==
         "State report: Fiscal year 2026-27");
+  // Of its kind alone, up to the one asked for; a year without a term of the logbook has no row.
+  for (const auto& [name, kind, start, end] :
+       {std::array{"2024-25", "fiscal", "2024-08-01", "2025-07-31"},
+        std::array{"G-26", "grant", "2026-08-01", "2027-07-31"},
+        std::array{"2028-29", "fiscal", "2028-08-01", "2029-07-31"}})
+    desk.did({"add-year", book, "--name", name, "--kind", kind, "--start", start, "--end", end});
+  const auto years =
+      desk.did({"report", book, "terms-compared", "--year", "2026-27", "--json"}).json();
+  CHECK(years.at("title") == "Years side by side: Fiscal year 2026-27");
+  const auto& table = years.at("tables").at(0);
+  CHECK(table.at("title") == "Years side by side");
+  REQUIRE(table.at("rows").size() == 1);
+  CHECK(table.at("rows").at(0).at("year").get<std::string>().starts_with("Fiscal year 2026-27"));
+  CHECK(desk.did({"report", book, "terms-compared", "--json"}).json().at("title") ==
+        "Terms side by side: Fall 2026");
   CHECK(desk.refusal({"add-year", book, "--name", "2027-28", "--kind", "lunar", "--start",
                       "2027-08-01", "--end", "2028-07-31"}) == "input.text");
 }

@@ -86,8 +86,8 @@ std::vector<Table> filed(std::vector<Table> tables);
 /// Without what it only has from the term before.
 Table withoutEarlier(Table table);
 
-/// What every table of the same columns says below it, once: it is left out of the tables and
-/// stands at the end. What some of them say is true of those alone and stays there.
+/// What tables of the same columns say below them, once, at the end. Where one or two of them do
+/// not say it, those are named behind it; what fewer say is true of those alone and stays there.
 struct NotesOnce {
   std::vector<Table> tables;
   std::vector<std::string> shared;

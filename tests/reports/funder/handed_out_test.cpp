@@ -1,5 +1,7 @@
+#include "reports/funder/state_report.h"
 #include "reports/print/render.h"
 #include "reports/publish/issue.h"
+#include "reports/records/one_term.h"
 #include "reports/report.h"
 #include "reports/sample.h"
 
@@ -218,4 +220,35 @@ TEST_CASE("A term of which nothing is known yet hides nothing of nobody", "[case
   term.screen(child, term.day(term.records.schools.front().id, "2026-10-06"));
   const auto one = textOf(reportOf(ReportKind::funderAnnex, term.records, pageOptions()));
   CHECK_FALSE(holds(one, "earlier tables showed"));
+}
+
+TEST_CASE("When its short-term checks were made is said of a year as it is", "[case-406]") {
+  const auto saidOf = [](const std::string& placedOn) {
+    gk::test::SampleTerm term;
+    const auto here = term.school("Cobble Lantern Elementary", 142);
+    const auto placed = term.dayLastYear(here, placedOn);
+    const auto looked = term.day(here, "2026-10-13");
+    for (int i = 0; i < 40; ++i) {
+      const auto child = term.child(here);
+      term.screen(child, looked);
+      term.check(term.place(child, placed, 16), looked,
+                 i < 20 ? gk::followup::Held::whole : gk::followup::Held::lost)
+          .kind = gk::followup::CheckKind::shortTermSample;
+    }
+    const gk::roster::ProgramYear year{"2026-27", gk::roster::YearKind::fiscal,
+                                       gk::test::date("2026-07-01"), gk::test::date("2027-06-30")};
+    const auto records = gk::reports::asOneTerm({term.records}, year, gk::test::date("2026-12-18"));
+    const auto made = gk::reports::stateReport(records, {year, "Larkmere Seals", "Larkmere County"},
+                                               gk::reports::SuppressionRule{}, {}, {});
+    for (const auto& table : made.tables)
+      if (table.title.starts_with("Short-term checks")) return table.notes.front();
+    return std::string("no such table");
+  };
+  const auto soon = saidOf("2026-09-15");
+  CHECK(soon.starts_with("Made on these dates. All within two months of placement. "));
+  CHECK(soon.find("this term") == std::string::npos);
+  const auto late = saidOf("2026-04-13");
+  CHECK(late.starts_with("Made on these dates. Made 6 to 6 months after placement"));
+  CHECK(late.find("within two months") == std::string::npos);
+  CHECK(late.find("missing in the one-year figures too") != std::string::npos);
 }

@@ -397,28 +397,3 @@ TEST_CASE("A report says that its year is not over exactly while it is not") {
   CHECK_FALSE(saysSo(book.year()));
   CHECK(saysSo(asOneTerm({book.ofTerm(book.records.id)}, TwoTermBook::span(), date("2026-11-17"))));
 }
-
-TEST_CASE("When its short-term checks were made is said of a year as it is", "[case-406]") {
-  const auto saidOf = [](const std::string& on) {
-    TwoTermBook book;
-    const auto looked = book.dayIn(on);
-    for (int i = 0; i < 40; ++i) {
-      const auto child = book.child(book.here);
-      book.screen(child, book.inAutumn, {test::toSeal(16)});
-      book.check(book.place(child, book.inAutumn, 16), looked,
-                 i < 20 ? followup::Held::whole : followup::Held::lost)
-          .kind = followup::CheckKind::shortTermSample;
-    }
-    const auto made = stateReport(book.year(), TwoTermBook::options(), SuppressionRule{}, {}, {});
-    for (const auto& table : made.tables)
-      if (table.title.starts_with("Short-term checks")) return table.notes.front();
-    return std::string("no such table");
-  };
-  const auto soon = saidOf("2026-11-10");
-  CHECK(soon.starts_with("Made on these dates. All within two months of placement. "));
-  CHECK(soon.find("this term") == std::string::npos);
-  const auto late = saidOf("2027-04-13");
-  CHECK(late.starts_with("Made on these dates. Made 6 to 6 months after placement"));
-  CHECK(late.find("within two months") == std::string::npos);
-  CHECK(late.find("missing in the one-year figures too") != std::string::npos);
-}
