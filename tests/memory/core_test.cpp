@@ -19,10 +19,9 @@ session::Identity identityOf(int which) {
                              .birth = must(base::Date::parse("2019-03-14"))};
   identity.teacher = canary(Canary::teacher, which);
   identity.note = canary(Canary::note, which);
-  identity.guardians.push_back(
-      {.name = canary(Canary::guardian, which),
-       .relation = "mother",
-       .phone = canary(Canary::phone, which)});
+  identity.guardians.push_back({.name = canary(Canary::guardian, which),
+                                .relation = "mother",
+                                .phone = canary(Canary::phone, which)});
   return identity;
 }
 
@@ -73,7 +72,8 @@ session::Identity identityOf(int which) {
 
 } // namespace
 
-TEST_CASE("After lock no name, guardian, phone or passphrase is in the memory of the core", "[case-255]") {
+TEST_CASE("After lock no name, guardian, phone or passphrase is in the memory of the core",
+          "[case-255]") {
   const Scratch folder;
   makeCoreBook(folder / "day.gkbook");
   crypto::wipeStack();
