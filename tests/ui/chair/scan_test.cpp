@@ -171,7 +171,7 @@ TEST_CASE("A lot scanned at the chair is changed by one confirm", "[case-52]") {
   CHECK(desk.setup().sealant.has_value());
   const auto kept = desk.setup().sealant;
   desk.scan(u"RF-2501"_s);
-  CHECK(desk.reads(u"2026-05-31"_s) | desk.reads(u"expired"_s));
+  CHECK((desk.reads(u"2026-05-31"_s) || desk.reads(u"expired"_s)));
   CHECK(desk.setup().sealant == kept);
   desk.scan(u"4006381333931"_s);
   CHECK(desk.reads(u"that is the product's number"_s));
