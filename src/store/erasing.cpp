@@ -84,7 +84,7 @@ std::string listedBy(const ListedElsewhere& listed, const base::Recorded<roster:
                                                      : "not signed";
   };
   return "by " +
-         (name == listed.team.end() ? "somebody who is not on this logbook's team" : name->second) +
+         (name == listed.team.end() ? "someone who is not on this logbook's team" : name->second) +
          " on " + row.stamp.at.date().words() + ", " + words();
 }
 

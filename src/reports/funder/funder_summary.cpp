@@ -124,15 +124,14 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
                     const FiguresBefore& before, bool servicesAreShown) {
   const auto& firstsAlone = totals.averted.firstsAlone;
   return "Methods. Consented: a form for these dates that says yes, or screened on them. Screened: "
-         "a "
-         "look by a licensed person at school, not a dental examination, no x-rays. Sealed: at "
+         "a look by a licensed person at school, not a dental examination, no x-rays. Sealed: at "
          "least one complete sealant by this program; a tooth counts once. Retention: first "
          "placements at " +
          number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
          " months, found students only; those not found may have kept fewer or more; the CI is "
          "95%, "
          "with students or schools as clusters. Referral complete: treated, or a dentist found no "
-         "need. Benchmarks are published state guidance unless the program set its own. Cavities "
+         "need. Benchmarks are published state guidance. Cavities "
          "averted is a model estimate for programs, never for one student; its CI covers sampling "
          "error, not doubt about the model. " +
          (firstsAlone && servicesAreShown

@@ -287,52 +287,6 @@ TEST_CASE("What one laptop recorded in two copies is joined only when somebody s
   CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1 to do"_s);
 }
 
-TEST_CASE(
-    "Another laptop's logbook takes a student out only when somebody says that it was decided",
-    "[case-403]") {
-  CloseOut desk;
-  const auto child = desk.clinic.child("Mina");
-  const auto number = must(desk.clinic.session.child(child)).value.number;
-  const Scratch folder;
-  must(desk.clinic.session.backUp(folder / "b.gkbook"));
-  {
-    auto other = must(session::Session::open(folder / "b.gkbook", base::LaptopId(base::Uuid{}),
-                                             {desk.clinic.clock, desk.clinic.random}, {},
-                                             session::BookKind::throwaway));
-    const auto plan = must(other.erasurePlan(child));
-    must(other.eraseStudent(desk.clinic.by, child,
-                            {"the mother, by letter", "records law, section 4", "asked for"},
-                            plan.total));
-    must(other.finish());
-  }
-  desk.open();
-  const auto entries = must(desk.clinic.session.erasurePlan(child)).total;
-  const auto merge = [&](std::optional<int> answer, const QString& typed = {}) {
-    desk.prompter.texts = {typed};
-    desk.prompter.files = {ui::toQt((folder / "b.gkbook").string())};
-    desk.prompter.choices.clear();
-    if (answer) desk.prompter.choices = {*answer};
-    press(desk.page, Qt::Key_T, Qt::AltModifier);
-    const auto asked = desk.prompter.asked.join(u'|');
-    CHECK(asked.contains(u"student "_s + ui::toQt(number)));
-    CHECK(asked.contains(u"Nothing was merged"_s));
-    CHECK_FALSE(asked.contains(u"Mina"_s));
-    CHECK(desk.troubles.join(u'|') == QString());
-  };
-  merge(std::nullopt); // Esc
-  CHECK(desk.news.startsWith(u"Not merged. Nothing is lost"_s));
-  CHECK(desk.clinic.session.child(child).has_value());
-  merge(1);
-  CHECK(desk.clinic.session.child(child).has_value());
-  merge(0, u"yes"_s); // not the number that was said
-  CHECK(desk.news.startsWith(u"Not merged. Nothing is lost"_s));
-  merge(0, QString::number(entries + 1)); // asked again, and nobody answers
-  CHECK(desk.clinic.session.child(child).has_value());
-  merge(0, QString::number(entries));
-  CHECK_FALSE(desk.clinic.session.child(child).has_value());
-  CHECK(desk.news.contains(u"of erased students removed"_s));
-}
-
 TEST_CASE("One key and Enter print every letter that is due and then none is") {
   CloseOut desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
