@@ -40,8 +40,7 @@ Table coverTable(const TermRecords& records, const TermTotals& totals, const Cel
 Table targetTable(const TermTotals& totals, const std::vector<Table>& published) {
   Table table{"Benchmarks and actual",
               {texts("Measure"), shares("Benchmark, %"), shares("Actual, %"), texts("Met")},
-              {"Benchmarks are published state guidance; "
-               "they apply to programs."}};
+              {"Benchmarks are published state guidance; they apply to programs."}};
   const auto add = [&](const std::string& what, double target, const Cell& actual) {
     table.rows.push_back({what, Share{target, 0}, actual, reached(target, actual)});
   };
