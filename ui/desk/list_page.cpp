@@ -4,6 +4,7 @@
 #include "base/files.h"
 #include "roster/display_names.h"
 #include "roster/roster_cells.h"
+#include "ui/support/text.h"
 
 #include <QCheckBox>
 #include <QComboBox>

@@ -4,6 +4,7 @@
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
 #include "ui/look/style.h"
+#include "ui/support/text.h"
 
 #include <QCheckBox>
 #include <QComboBox>

@@ -1,4 +1,5 @@
 #include "ui/desk/list_page.h"
+#include "ui/support/text.h"
 
 #include <QPushButton>
 #include <QTableWidget>
