@@ -141,14 +141,16 @@ Result<base::Done> KeyVerbs::canSignErasure(const Admission& may) {
     return base::Done{};
   case SignerGives::pin:
     if (may.usesPin()) return base::Done{};
-    return Error{ErrorCode::pinNeeded, "whoever erases confirms it with their own PIN"};
+    return Error{ErrorCode::pinNeeded, "the person who erases confirms it with their own PIN"};
   case SignerGives::passphrase:
-    return Error{ErrorCode::ruleSignature,
-                 "whoever erases signs it with their own passphrase; it was not entered today, or "
-                 "not for this signature. Nothing was erased"};
+    return Error{
+        ErrorCode::ruleSignature,
+        "the person who erases signs with their own passphrase; it was not entered today, or "
+        "not for this signature. Nothing was erased"};
   case SignerGives::newPassphrase:
-    return Error{ErrorCode::ruleSignature, "whoever erases had a key that was revoked and must set "
-                                           "a new passphrase before signing. Nothing was erased"};
+    return Error{ErrorCode::ruleSignature,
+                 "the person who erases had a key that was revoked and must set "
+                 "a new passphrase before signing. Nothing was erased"};
   }
   return base::Done{};
 }

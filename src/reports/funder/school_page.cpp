@@ -139,7 +139,7 @@ std::vector<Table> schoolPages(const TermTotals& totals, const Published& publis
     out.push_back({"Key figures",
                    {texts("Figure"), counts("Number")},
                    {},
-                   {wanted ? "This school has no part in these dates."
+                   {wanted ? "This school has no records in these dates."
                            : "Nothing was recorded at a school on these dates."}});
   return out;
 }
