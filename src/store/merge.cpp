@@ -82,12 +82,22 @@ class Renumbering {
   std::string text_; // with # for the column; empty where all numbers agree
 };
 
+/// Whose rows are copied.
+struct Those {
+  const char* key;           ///< the column that names the entry
+  const char* ids = "fresh"; ///< the list in temp of those that are not here yet
+  bool isEach = false;       ///< all the other file has are on that list, so none is looked up
+};
+
 /// Copies what is not here yet, by the names of the program's own columns.
-std::string copying(const OwnTable& table, const std::string& key, const Renumbering& as,
-                    const std::string& also = {}, const std::string& ids = "fresh") {
+std::string copying(const OwnTable& table, const Those& those, const Renumbering& as,
+                    const std::string& also = {}) {
   return "INSERT INTO main.\"" + table.name + "\" (" + table.list() + also + ") SELECT " +
-         as.here(table) + also + " FROM other.\"" + table.name + "\" WHERE " + as.here(key) +
-         " IN (SELECT id FROM temp." + ids + ") ORDER BY " + table.inOrder;
+         as.here(table) + also + " FROM other.\"" + table.name + "\" " +
+         (those.isEach
+              ? std::string()
+              : "WHERE " + as.here(those.key) + " IN (SELECT id FROM temp." + those.ids + ") ") +
+         "ORDER BY " + table.inOrder;
 }
 
 base::Uuid bookId(Connection& connection, std::string_view sql) {
@@ -183,7 +193,7 @@ void fillIn(Connection& connection, const OwnSchema& own, const Renumbering& as)
                      "NULL)");
   connection.execute("DELETE FROM main.erased_entry WHERE id IN (SELECT id FROM temp.filled)");
   for (const auto& table : own.records)
-    connection.execute(copying(table, "entry", as, {}, "filled"));
+    connection.execute(copying(table, {"entry", "filled"}, as));
   connection.execute("DELETE FROM main.child_elsewhere WHERE child IN (SELECT id FROM temp.back)");
   sealPart(connection);
   connection.execute("DROP TABLE temp.back");
@@ -231,21 +241,23 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
          " FROM other.entry AS o WHERE NOT EXISTS (SELECT 1 FROM main.entry AS m WHERE m.id = " +
          as.here("o.id") + ")");
     refuseHollow(connection_, as);
-    const std::int64_t brought = take(copying(own.entry, "id", as));
+    // A logbook that has nothing yet takes all there is; the sweep found no row without its entry.
+    const bool isFirst = !isAny(connection_, "SELECT 1 FROM main.entry");
+    const std::int64_t brought = take(copying(own.entry, {"id", "fresh", isFirst}, as));
     const auto tables = static_cast<std::int64_t>(own.records.size());
     std::int64_t taken = 0;
     for (const auto& table : own.records) {
       progress.at(base::Stage::merging, ++taken, tables);
-      take(copying(table, "entry", as));
+      take(copying(table, {"entry", "fresh", isFirst}, as));
     }
-    take(copying(own.act, "first", as, ", digest"));
+    take(copying(own.act, {"first", "fresh", isFirst}, as, ", digest"));
     as.writeLines(connection_);
     take("INSERT INTO main.child_salt (child, salt) SELECT " + as.here("o.child") +
          ", o.salt FROM other.child_salt AS o WHERE NOT EXISTS (SELECT 1 FROM main.child_salt AS m "
          "WHERE m.child = " +
          as.here("o.child") + ")");
     fillIn(connection_, own, as);
-    take(copying(own.erased, "id", as));
+    take(copying(own.erased, {"id", "fresh", isFirst}, as));
     requireNone(signatureFaults(connection_), other);
     askOfErasures(connection_, listed, agreed.erasures);
     // What one of the two has erased comes back in neither.
