@@ -47,7 +47,7 @@ class Session : public DayVerbs {
   static Result<Session> open(const base::Path& path, const store::HandMemory& laptop, World world,
                               store::Access access = store::Access::readWrite,
                               BookKind kind = BookKind::real,
-                              store::Checkup checkup = store::Checkup::quick,
+                              store::Checkup checkup = store::Checkup::whole,
                               const base::Progress& progress = {});
   /// A copy of this book as it is now, to try acts on: a hidden file that is gone with it. What is
   /// open here is open there.

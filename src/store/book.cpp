@@ -144,7 +144,7 @@ Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access
     const Hand hand{bookIdentity(*opened), nobody}; // asked first: arguments have no order
     Book book(std::move(*opened), hand, {});
     auto& connection = book.connection_;
-    if (checkup == Checkup::quick) {
+    if (checkup == Checkup::whole) {
       const Watching watching(connection, progress);
       requireNone(historyFaults(connection, "main", newestSchema()), connection.path());
     }

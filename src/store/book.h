@@ -34,7 +34,7 @@ class Book {
   /// Checkup::skip nothing of it is looked at.
   static base::Result<Book> open(const base::Path& path, const HandMemory& laptop, Access access,
                                  Durability durability, base::Instant now,
-                                 Checkup checkup = Checkup::quick,
+                                 Checkup checkup = Checkup::whole,
                                  const base::Progress& progress = {});
   /// False while the file is still looked through; fails with `storeDamaged` as `open` says.
   [[nodiscard]] base::Result<bool> isChecked() const;

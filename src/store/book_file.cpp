@@ -226,7 +226,7 @@ base::Result<Connection> openBook(const Path& path, Access access, Durability du
     const auto made = isOurs && !isOld ? OwnSchema{} : ownSchema(steps, version);
     const auto& own = isOurs && !isOld ? newestSchema() : made;
     requireOwnSchema(book, "main", own, file);
-    if (checkup == Checkup::quick || isOld) lookThrough(book);
+    if (checkup == Checkup::whole || isOld) lookThrough(book);
     checkHistory(book, steps, version);
     if (isOld) {
       if (access == Access::readOnly)

@@ -27,7 +27,7 @@ namespace gk::store {
 ///  storeMigrationFailed, diskFull   bringing it up to date failed; it stays at its old version
 ///  workCanceled     `progress` was stopped; it stays at its old version, and no copy is left
 base::Result<Connection> openBook(const base::Path& path, Access access, Durability durability,
-                                  base::Instant now, Checkup checkup = Checkup::quick,
+                                  base::Instant now, Checkup checkup = Checkup::whole,
                                   std::span<const Migration> steps = migrations(),
                                   const base::Progress& progress = {});
 

@@ -80,8 +80,8 @@ std::string listedBy(const ListedElsewhere& listed, const base::Recorded<roster:
       if (key == listed.keys.end()) return "signed with a key that this logbook does not know";
       return key->second ? "signed with a key that was revoked here" : "signed";
     }
-    return author && listed.hasKey.contains(*author) ? "not signed, though that person has a key"
-                                                     : "not signed";
+    return author && listed.holders.contains(*author) ? "not signed, though that person has a key"
+                                                      : "not signed";
   };
   return "by " +
          (name == listed.team.end() ? "someone who is not on this logbook's team" : name->second) +
@@ -156,7 +156,7 @@ ListedElsewhere wouldTakeOut(Connection& book, const OwnSchema& own,
     holders.emplace(row.id, row.value.member);
   }
   for (const auto& [key, holder] : holders)
-    if (!listed.keys.at(key)) listed.hasKey.emplace(holder, true);
+    if (!listed.keys.at(key)) listed.holders.insert(holder);
   return listed;
 }
 

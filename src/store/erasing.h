@@ -6,6 +6,7 @@
 
 #include <functional>
 #include <map>
+#include <set>
 #include <string>
 
 namespace gk::store {
@@ -67,7 +68,7 @@ struct ListedElsewhere {
   std::vector<std::string> numbers{};           ///< on their cards
   std::map<base::MemberId, std::string> team{}; ///< names
   std::map<roster::PersonalKeyId, bool> keys{}; ///< and whether each was revoked
-  std::map<base::MemberId, bool> hasKey{};      ///< one that was not
+  std::set<base::MemberId> holders{};           ///< of one that was not
 };
 
 ListedElsewhere wouldTakeOut(Connection& book, const OwnSchema& own,

@@ -3,6 +3,7 @@
 #include "base/csv.h"
 #include "base/text.h"
 #include "session/letters.h"
+#include "support/long_checks.h"
 
 using namespace gk;
 using namespace gk::test;
@@ -79,12 +80,14 @@ std::vector<Reads> commands(const std::string& book) {
 TEST_CASE("No command repeats a name that stands in any cell or header of a file", "[case-256]") {
   Desk desk;
   const auto book = desk.makeBook();
-  int tried = 0;
-  int refused = 0;
+  std::uint64_t walked = 0;
+  std::uint64_t tried = 0;
+  std::uint64_t refused = 0;
   for (const auto& reads : commands(book))
     for (const bool asJson : {false, true})
       for (std::size_t row = 0; row < reads.table.size(); ++row)
         for (std::size_t column = 0; column < reads.table[row].size(); ++column) {
+          if (walked++ % oneOf(1) != 0) continue;
           auto table = reads.table;
           table[row][column] = canary;
           auto words = reads.words;
@@ -99,8 +102,8 @@ TEST_CASE("No command repeats a name that stands in any cell or header of a file
           ++tried;
           refused += answer.code == 2 ? 1 : 0;
         }
-  CHECK(tried > 150);
-  CHECK(refused > 100);
+  CHECK(tried > 150 / oneOf(1));
+  CHECK(refused > 100 / oneOf(1));
 }
 
 TEST_CASE("No command repeats a name of a file that is of another kind altogether", "[case-256]") {

@@ -23,7 +23,7 @@ using store::openBook;
 namespace {
 
 base::Result<store::Connection> opened(const Path& path, Access access = Access::readWrite) {
-  return openBook(path, access, Durability::everyAct, someMorning, Checkup::quick, firstSchema());
+  return openBook(path, access, Durability::everyAct, someMorning, Checkup::whole, firstSchema());
 }
 
 /// Refused with that code, by both ways of opening, and not one byte changed.
@@ -147,7 +147,7 @@ TEST_CASE("a book whose applied schema differs from ours is refused") {
   writeBook(path);
   const std::string before = bytesOf(path);
   const auto book = openBook(path, Access::readWrite, Durability::everyAct, someMorning,
-                             Checkup::quick, editedSchema());
+                             Checkup::whole, editedSchema());
   REQUIRE_FALSE(book);
   CHECK(book.error().code == ErrorCode::storeDamaged);
   CHECK(book.error().detail.find("schema step 1 jars differs") != std::string::npos);

@@ -154,7 +154,7 @@ TEST_CASE("a full disk is told as such and every earlier act is kept") {
   book.connection.reset();
   auto again =
       store::openBook(book.scratch / "larkmere.gkbook", Access::readWrite, Durability::everyAct,
-                      someMorning, store::Checkup::quick, firstSchema());
+                      someMorning, store::Checkup::whole, firstSchema());
   REQUIRE(again);
   CHECK(number(*again, "SELECT count(*) FROM jar") == 3 + kept);
   CHECK(store::integrity(*again).value().empty());

@@ -17,7 +17,7 @@ using store::Durability;
 
 namespace {
 
-base::Result<Book> lookAt(const base::Path& path, Checkup checkup = Checkup::quick) {
+base::Result<Book> lookAt(const base::Path& path, Checkup checkup = Checkup::whole) {
   return Book::open(path, nobodysLaptop, Access::readOnly, Durability::everyAct, someMorning,
                     checkup);
 }
@@ -187,7 +187,7 @@ TEST_CASE("A column that comes later changes no digest of earlier acts", "[case-
                    "ALTER TABLE act ADD COLUMN room TEXT NOT NULL DEFAULT '';"
                    "ALTER TABLE entry ADD COLUMN place INTEGER;"});
   auto book = store::openBook(folder / "whole.gkbook", Access::readWrite, Durability::bulk,
-                              someMorning, Checkup::quick, steps);
+                              someMorning, Checkup::whole, steps);
   REQUIRE(book);
   const auto own = store::ownTables(*book);
   CHECK(store::historyFaults(*book, "main", own).empty());

@@ -136,7 +136,7 @@ TEST_CASE("A file of a hundred thousand views is refused in a moment", "[case-33
         "i, 'v' || i, 0, 'CREATE VIEW v' || i || ' AS SELECT 1' FROM n");
   }
   for (const auto access : {Access::readOnly, Access::readWrite})
-    for (const auto checkup : {Checkup::quick, Checkup::skip}) {
+    for (const auto checkup : {Checkup::whole, Checkup::skip}) {
       const auto opened =
           Book::open(bomb, nobodysLaptop, access, Durability::everyAct, someMorning, checkup);
       REQUIRE_FALSE(opened);

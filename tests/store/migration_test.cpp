@@ -24,7 +24,7 @@ namespace {
 
 base::Result<store::Connection> openedAt(const Path& path, const std::vector<Migration>& steps,
                                          Access access = Access::readWrite) {
-  return openBook(path, access, Durability::everyAct, someMorning, Checkup::quick, steps);
+  return openBook(path, access, Durability::everyAct, someMorning, Checkup::whole, steps);
 }
 
 std::vector<Migration> firstAnd(std::string_view sql) {
@@ -254,7 +254,7 @@ TEST_CASE("Bringing a book up to date can be stopped anywhere, and then nothing 
                    "CREATE TABLE many (n INTEGER) STRICT; INSERT INTO many WITH RECURSIVE c(n) AS "
                    "(SELECT 1 UNION ALL SELECT n + 1 FROM c WHERE n < 20000) SELECT n FROM c;"});
   const auto opened = [&](int stopAt, int& asked) {
-    return openBook(path, Access::readWrite, Durability::everyAct, someMorning, Checkup::quick,
+    return openBook(path, Access::readWrite, Durability::everyAct, someMorning, Checkup::whole,
                     steps, {[&, stopAt] { return ++asked >= stopAt; }, {}});
   };
   const auto before = bytesOf(path);

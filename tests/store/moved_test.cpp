@@ -83,7 +83,7 @@ struct Taken {
       REQUIRE(made.has_value());
       REQUIRE(made->backUp(other).has_value());
       auto second = Book::open(other, base::LaptopId(base::makeUuid7(whenMoved.at, dice())),
-                               store::Access::readWrite, everyAct, whenMoved.at, Checkup::quick);
+                               store::Access::readWrite, everyAct, whenMoved.at, Checkup::whole);
       REQUIRE(second.has_value());
       REQUIRE(enter(*second, "Heron Bend").has_value());
       REQUIRE(enter(*made, "Cobble Lantern").has_value());
@@ -227,7 +227,7 @@ TEST_CASE("Whatever befalls the open file, and whenever, no acknowledged act is 
       CHECK(taken.inPlace() == after);
       CHECK_FALSE(fs::exists(taken.path.string() + "-journal"));
       auto again = Book::open(saved, taken.laptop, store::Access::readWrite, everyAct, whenMoved.at,
-                              Checkup::quick);
+                              Checkup::whole);
       REQUIRE(again.has_value());
       CHECK(schoolsOf(*again) == acknowledged);
       REQUIRE(Taken::enter(*again, "In the saved one").has_value());
@@ -245,7 +245,7 @@ TEST_CASE("A file that was put back is gone on with", "[case-323]") {
   REQUIRE(Taken::enter(*taken.book, "Back again").has_value());
   taken.book.reset();
   auto again = Book::open(taken.path, taken.laptop, store::Access::readWrite, everyAct,
-                          whenMoved.at, Checkup::quick);
+                          whenMoved.at, Checkup::whole);
   REQUIRE(again.has_value());
   CHECK(schoolsOf(*again) == std::set<std::string>{"Cobble Lantern", "Back again"});
 }

@@ -13,7 +13,7 @@ TEST_CASE("A journal's own word on how long a name it holds is not believed", "[
   constexpr std::string_view magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
   const auto open = [&] {
     return store::openBook(path, store::Access::readWrite, store::Durability::everyAct, someMorning,
-                           store::Checkup::quick, firstSchema());
+                           store::Checkup::whole, firstSchema());
   };
   {
     // Four GiB of a name, in a file of holes that is as long.
@@ -46,7 +46,7 @@ TEST_CASE("A journal whose mark was half written when the power went is the logb
     // SQLite writes the mark over zeros once the rest is on the disk (3.40, syncJournal).
     std::ofstream(journal, std::ios::binary) << mark << std::string(512 - mark.size(), '\0');
     return store::openBook(path, store::Access::readWrite, store::Durability::everyAct, someMorning,
-                           store::Checkup::quick, firstSchema())
+                           store::Checkup::whole, firstSchema())
         .has_value();
   };
   for (std::size_t written = 0; written < magic.size(); ++written) {

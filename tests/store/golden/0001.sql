@@ -1,0 +1,2207 @@
+PRAGMA application_id = 1196114507;
+PRAGMA user_version = 1;
+BEGIN;
+CREATE TABLE migration (number INTEGER NOT NULL PRIMARY KEY,name TEXT NOT NULL,checksum TEXT NOT NULL,applied_at INTEGER NOT NULL) STRICT;
+CREATE TABLE book (
+  only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
+  id BLOB NOT NULL CHECK (length(id) = 16),
+  salt BLOB NOT NULL,
+  kdf_passes INTEGER NOT NULL,
+  kdf_bytes INTEGER NOT NULL,
+  key_nonce BLOB NOT NULL,
+  key_box BLOB NOT NULL,
+  -- Which key it is, by its name in `book_key`; zeros for the one that the book began with.
+  key_name BLOB NOT NULL DEFAULT (zeroblob(16)) CHECK (length(key_name) = 16),
+  key_digest BLOB CHECK (length(key_digest) = 32),
+  wraps_digest BLOB CHECK (length(wraps_digest) = 32), -- over `key_wrap`; NULL while it was always empty
+  -- The book key once more, under the recovery code; all of them or none.
+  recovery_salt BLOB,
+  recovery_passes INTEGER,
+  recovery_bytes INTEGER,
+  recovery_nonce BLOB,
+  recovery_box BLOB,
+  recovery_digest BLOB CHECK (length(recovery_digest) = 32)
+) STRICT;
+CREATE TABLE hand (
+  number INTEGER PRIMARY KEY CHECK (number BETWEEN 1 AND 2047),
+  laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
+) STRICT;
+CREATE TABLE entry_kind (
+  number INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE
+) STRICT;
+CREATE TABLE entry (
+  id INTEGER PRIMARY KEY CHECK (id > 0),
+  kind INTEGER NOT NULL REFERENCES entry_kind (number),
+  nth INTEGER NOT NULL CHECK (nth >= 0),
+  subject INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  supersedes INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  author INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  recorder INTEGER REFERENCES entry (id) DEFERRABLE INITIALLY DEFERRED,
+  reason TEXT CHECK (reason <> ''),
+  CHECK ((supersedes IS NULL) = (subject IS NULL)),
+  CHECK ((supersedes IS NULL) = (reason IS NULL)),
+  CHECK (kind <> 29 OR supersedes IS NOT NULL),
+  CHECK (author IS NOT NULL OR recorder IS NULL)
+) STRICT;
+CREATE TABLE act (
+  first INTEGER PRIMARY KEY REFERENCES entry (id),
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  count INTEGER NOT NULL CHECK (count > 0),
+  at INTEGER NOT NULL CHECK (at > 0),
+  utc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -840 AND 840),
+  author INTEGER REFERENCES entry (id),
+  recorder INTEGER REFERENCES entry (id),
+  verb TEXT NOT NULL,
+  station TEXT NOT NULL,
+  digest BLOB NOT NULL CHECK (length(digest) = 32)
+) STRICT;
+CREATE TABLE program (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  county TEXT NOT NULL,
+  phone TEXT NOT NULL,
+  notation TEXT NOT NULL CHECK (notation IN ('universal', 'iso-3950')),
+  supervision TEXT NOT NULL CHECK (supervision IN ('direct', 'indirect', 'general', 'public health', 'collaborative', 'independent', 'dentist exam required', 'other')),
+  authorizing_dentist TEXT NOT NULL,
+  agreement_until TEXT CHECK (agreement_until IS date(agreement_until)),
+  privacy_footing TEXT NOT NULL,
+  suppress_below INTEGER NOT NULL CHECK (suppress_below BETWEEN 5 AND 100),
+  by_school TEXT NOT NULL CHECK (by_school IN ('all', 'services')),
+  varnish_interval_days INTEGER NOT NULL CHECK (varnish_interval_days BETWEEN 0 AND 730),
+  primary_teeth_offered INTEGER NOT NULL CHECK (primary_teeth_offered IN (0, 1)),
+  etch_seconds INTEGER NOT NULL CHECK (etch_seconds BETWEEN 1 AND 300),
+  etch_again_wet_seconds INTEGER NOT NULL CHECK (etch_again_wet_seconds BETWEEN 1 AND 300),
+  etch_again_adding_seconds INTEGER NOT NULL CHECK (etch_again_adding_seconds BETWEEN 1 AND 300),
+  rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300),
+  authorization_days INTEGER NOT NULL DEFAULT 365 CHECK (authorization_days BETWEEN 1 AND 1100),
+  CHECK (name <> '')
+) STRICT;
+CREATE TABLE term (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
+  end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
+  CHECK (end_on > start_on),
+  CHECK (name <> '')
+) STRICT;
+CREATE TABLE term_holiday (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  holiday TEXT NOT NULL CHECK (holiday IS date(holiday)),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE school (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  code TEXT NOT NULL,
+  closed_from TEXT CHECK (closed_from IS date(closed_from)),
+  CHECK (name <> ''),
+  CHECK (code <> '')
+) STRICT;
+CREATE TABLE enrolment (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  grade TEXT NOT NULL,
+  pupils INTEGER NOT NULL CHECK (pupils BETWEEN 0 AND 100000)
+) STRICT;
+CREATE TABLE clinic_day (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  day_on TEXT NOT NULL CHECK (day_on IS date(day_on)),
+  team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
+  reason TEXT NOT NULL,
+  cancelled INTEGER NOT NULL CHECK (cancelled IN (0, 1)),
+  CHECK (cancelled = 0 OR reason <> '')
+) STRICT;
+CREATE TABLE day_closure (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  clinical INTEGER NOT NULL REFERENCES entry (id),
+  coordinator INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+CREATE TABLE member (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL,
+  initials TEXT NOT NULL,
+  role TEXT NOT NULL CHECK (role IN ('hygienist', 'dentist', 'dental assistant', 'expanded-function assistant', 'coordinator', 'manager', 'student', 'volunteer')),
+  licence TEXT NOT NULL,
+  licence_until TEXT CHECK (licence_until IS date(licence_until)),
+  may INTEGER NOT NULL CHECK (may BETWEEN 0 AND 255),
+  CHECK (name <> ''),
+  CHECK (initials <> '')
+) STRICT;
+CREATE TABLE child (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  number TEXT NOT NULL,
+  birth_year INTEGER NOT NULL CHECK (birth_year BETWEEN 1900 AND 2199),
+  birth_month INTEGER NOT NULL CHECK (birth_month BETWEEN 1 AND 12),
+  sex TEXT NOT NULL CHECK (sex IN ('female', 'male', 'other', 'not stated')),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  grade TEXT NOT NULL,
+  room TEXT NOT NULL,
+  provisional INTEGER NOT NULL CHECK (provisional IN (0, 1)),
+  note TEXT NOT NULL,
+  CHECK (number GLOB '[0-9]*-[0-9]')
+) STRICT;
+CREATE TABLE sealed_identity (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  nonce BLOB NOT NULL,
+  box BLOB NOT NULL,
+  CHECK (length(nonce) = 24),
+  CHECK (length(box) > 16)
+) STRICT;
+CREATE TABLE consent (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  state TEXT NOT NULL CHECK (state IN ('yes', 'yes with limits', 'no', 'not returned', 'incomplete', 'withdrawn', 'on hold')),
+  allowed INTEGER NOT NULL CHECK (allowed BETWEEN 0 AND 1023),
+  signer TEXT NOT NULL CHECK (signer IN ('parent', 'legal guardian', 'foster agency', 'self, of age', 'other')),
+  signer_reviewed INTEGER NOT NULL CHECK (signer_reviewed IN (0, 1)),
+  signed_on TEXT CHECK (signed_on IS date(signed_on)),
+  received_on TEXT CHECK (received_on IS date(received_on)),
+  valid_from TEXT CHECK (valid_from IS date(valid_from)),
+  valid_until TEXT CHECK (valid_until IS date(valid_until)),
+  history TEXT NOT NULL CHECK (history IN ('yes', 'partly', 'no')),
+  note TEXT NOT NULL,
+  version TEXT NOT NULL,
+  language TEXT NOT NULL,
+  CHECK (signed_on IS NULL OR received_on IS NULL OR signed_on <= received_on),
+  CHECK (valid_from IS NULL OR valid_until IS NULL OR valid_from <= valid_until),
+  CHECK (state NOT IN ('yes', 'yes with limits') OR (signed_on IS NOT NULL AND valid_until IS NOT NULL AND history <> 'no'))
+) STRICT;
+CREATE TABLE consent_override (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  care_on TEXT NOT NULL CHECK (care_on IS date(care_on)),
+  clinician INTEGER NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL,
+  CHECK (reason <> '')
+) STRICT;
+CREATE TABLE medical_flag (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  flag TEXT NOT NULL CHECK (flag IN ('acrylate allergy', 'latex allergy', 'rosin reaction', 'asthma', 'seizure', 'heart', 'bleeding', 'diabetes', 'immune', 'recent illness', 'mouth sore', 'strong gag', 'sensory or behaviour', 'hearing or language', 'wheelchair', 'shunt', 'pregnancy', 'other')),
+  action TEXT NOT NULL CHECK (action IN ('stop', 'ask', 'note')),
+  detail TEXT NOT NULL,
+  resolved INTEGER NOT NULL CHECK (resolved IN (0, 1)),
+  decided TEXT NOT NULL,
+  CHECK (resolved = 0 OR decided <> '')
+) STRICT;
+CREATE TABLE light (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  tag TEXT NOT NULL,
+  type TEXT NOT NULL CHECK (type IN ('LED', 'halogen', 'other')),
+  makers_least INTEGER NOT NULL CHECK (makers_least BETWEEN 0 AND 5000),
+  baseline INTEGER NOT NULL CHECK (baseline BETWEEN 0 AND 5000),
+  baseline_with_sleeve INTEGER NOT NULL CHECK (baseline_with_sleeve IN (0, 1)),
+  meter TEXT NOT NULL,
+  in_service INTEGER NOT NULL CHECK (in_service IN (0, 1)),
+  CHECK (tag <> '')
+) STRICT;
+CREATE TABLE meter_reading (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  light INTEGER NOT NULL REFERENCES entry (id),
+  read_on TEXT NOT NULL CHECK (read_on IS date(read_on)),
+  value INTEGER NOT NULL CHECK (value BETWEEN 0 AND 5000),
+  with_sleeve INTEGER NOT NULL CHECK (with_sleeve IN (0, 1)),
+  meter TEXT NOT NULL,
+  tip_cleaned INTEGER NOT NULL CHECK (tip_cleaned IN (0, 1))
+) STRICT;
+CREATE TABLE lot (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  material_kind TEXT NOT NULL CHECK (material_kind IN ('light-cure sealant', 'self-cure sealant', 'glass ionomer', 'etchant', 'bonding agent', 'varnish')),
+  material TEXT NOT NULL,
+  lot TEXT NOT NULL,
+  expiry TEXT NOT NULL CHECK (expiry IS date(expiry)),
+  makers_seconds INTEGER NOT NULL CHECK (makers_seconds BETWEEN 0 AND 600),
+  contains INTEGER NOT NULL CHECK (contains BETWEEN 0 AND 15),
+  quarantined INTEGER NOT NULL CHECK (quarantined IN (0, 1)),
+  quarantine_reason TEXT NOT NULL,
+  used_up_on TEXT CHECK (used_up_on IS date(used_up_on)),
+  CHECK (material <> ''),
+  CHECK (lot <> ''),
+  CHECK (quarantined = 0 OR quarantine_reason <> '')
+) STRICT;
+CREATE TABLE cure_time (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  light INTEGER NOT NULL REFERENCES entry (id),
+  material TEXT NOT NULL,
+  seconds INTEGER NOT NULL CHECK (seconds BETWEEN 1 AND 600)
+) STRICT;
+CREATE TABLE seating (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  confirmed INTEGER NOT NULL CHECK (confirmed BETWEEN 1 AND 31),
+  assented INTEGER NOT NULL CHECK (assented IN (0, 1)),
+  history_unchanged INTEGER NOT NULL CHECK (history_unchanged IN (0, 1)),
+  changed TEXT NOT NULL DEFAULT ''
+) STRICT;
+CREATE TABLE screening (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  untreated_decay TEXT NOT NULL CHECK (untreated_decay IN ('no', 'yes', 'cannot tell')),
+  treated_decay TEXT NOT NULL CHECK (treated_decay IN ('no', 'yes', 'cannot tell')),
+  urgency TEXT NOT NULL CHECK (urgency IN ('none', 'early', 'urgent')),
+  urgent_reason TEXT NOT NULL CHECK (urgent_reason IN ('none', 'pain', 'swelling', 'fistula or abscess', 'trauma', 'soft tissue', 'other')),
+  note TEXT NOT NULL,
+  CHECK (urgency <> 'urgent' OR urgent_reason <> 'none')
+) STRICT;
+CREATE TABLE screening_tooth (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  presence TEXT NOT NULL CHECK (presence IN ('unerupted', 'partly erupted', 'erupted', 'extracted', 'never formed', 'shed', 'primary still present', 'cannot see')),
+  occlusal TEXT NOT NULL CHECK (occlusal IN ('not looked at', 'sound', 'early lesion', 'cavitated', 'restored', 'sealed whole', 'sealed part', 'crowned', 'banded', 'fractured')),
+  occlusal_origin TEXT NOT NULL CHECK (occlusal_origin IN ('not sealed', 'ours', 'other', 'unknown')),
+  buccal TEXT NOT NULL CHECK (buccal IN ('not looked at', 'sound', 'early lesion', 'cavitated', 'restored', 'sealed whole', 'sealed part', 'crowned', 'banded', 'fractured')),
+  buccal_origin TEXT NOT NULL CHECK (buccal_origin IN ('not sealed', 'ours', 'other', 'unknown')),
+  lingual TEXT NOT NULL CHECK (lingual IN ('not looked at', 'sound', 'early lesion', 'cavitated', 'restored', 'sealed whole', 'sealed part', 'crowned', 'banded', 'fractured')),
+  lingual_origin TEXT NOT NULL CHECK (lingual_origin IN ('not sealed', 'ours', 'other', 'unknown')),
+  enamel TEXT NOT NULL CHECK (enamel IN ('none', 'fluorosis mild', 'fluorosis pitted', 'opacity', 'opacity broken', 'hypoplasia')),
+  soft_tissue TEXT NOT NULL CHECK (soft_tissue IN ('none', 'operculum', 'gum over companion')),
+  decision TEXT NOT NULL CHECK (decision IN ('none', 'seal', 'interim', 'repair', 'reseal', 'watch', 'refer', 'not allowed by consent', 'cannot isolate', 'child declined', 'not today')),
+  to_seal INTEGER NOT NULL CHECK (to_seal BETWEEN 0 AND 7),
+  revisit INTEGER NOT NULL CHECK (revisit IN (0, 1)),
+  note TEXT NOT NULL,
+  reseal_why TEXT NOT NULL DEFAULT 'not said' CHECK (reseal_why IN ('not said', 'lost', 'lifted', 'part gone', 'leaks at the edge', 'interim cover replaced', 'other')),
+  CHECK (presence <> 'shed' OR tooth > 50),
+  CHECK (decision NOT IN ('seal', 'interim', 'repair', 'reseal') OR (to_seal > 0 AND presence IN ('partly erupted', 'erupted'))),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE field (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  isolation TEXT NOT NULL CHECK (isolation IN ('cotton rolls', 'cotton rolls with holders', 'cheek pads', 'cotton rolls and cheek pads', 'rubber dam', 'dry field kit', 'suction bite block', 'single tooth', 'retractor', 'other')),
+  guards INTEGER NOT NULL CHECK (guards BETWEEN 0 AND 15),
+  cheek_held_by TEXT NOT NULL CHECK (cheek_held_by IN ('device', 'operator', 'assistant', 'nobody')),
+  tongue_held_by TEXT NOT NULL CHECK (tongue_held_by IN ('device', 'operator', 'assistant', 'nobody')),
+  four_handed INTEGER NOT NULL CHECK (four_handed IN (0, 1)),
+  assistant INTEGER REFERENCES entry (id),
+  sealant INTEGER NOT NULL REFERENCES entry (id),
+  etchant INTEGER REFERENCES entry (id),
+  adding INTEGER NOT NULL CHECK (adding IN (0, 1)),
+  note TEXT NOT NULL,
+  cleaned TEXT NOT NULL DEFAULT 'not recorded' CHECK (cleaned IN ('not recorded', 'dry toothbrush', 'handpiece brush', 'gauze', 'other', 'not cleaned')),
+  CHECK (guards = 15 OR note <> '')
+) STRICT;
+CREATE TABLE field_tooth (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE timer_start (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
+  step TEXT NOT NULL CHECK (step IN ('etch', 'rinse', 'dry', 'flow', 'cure', 'check')),
+  target_seconds INTEGER NOT NULL CHECK (target_seconds BETWEEN 0 AND 600),
+  light INTEGER REFERENCES entry (id)
+) STRICT;
+CREATE TABLE timer_tooth (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE step_run (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
+  step TEXT NOT NULL CHECK (step IN ('etch', 'rinse', 'dry', 'flow', 'cure', 'check')),
+  result TEXT NOT NULL CHECK (result IN ('done', 'interrupted', 'short accepted', 'frosty', 'not frosty', 'frosty not seen', 'passed', 'added then passed', 'redone then passed', 'not achieved')),
+  lasted_ms INTEGER CHECK (lasted_ms BETWEEN 0 AND 3600000),
+  target_seconds INTEGER CHECK (target_seconds BETWEEN 0 AND 600),
+  source TEXT NOT NULL CHECK (source IN ('none', 'timer', 'typed')),
+  timer INTEGER REFERENCES entry (id),
+  light INTEGER REFERENCES entry (id),
+  lot INTEGER REFERENCES entry (id),
+  etch_reason TEXT NOT NULL CHECK (etch_reason IN ('first', 'wet before sealant', 'wet when adding', 'not frosty', 'incomplete earlier')),
+  reason TEXT NOT NULL,
+  CHECK ((source = 'none') = (lasted_ms IS NULL)),
+  CHECK (CASE step WHEN 'etch' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'cure' THEN result IN ('done', 'interrupted', 'short accepted') AND lasted_ms IS NOT NULL WHEN 'dry' THEN result IN ('done', 'frosty', 'not frosty', 'frosty not seen') WHEN 'check' THEN result IN ('passed', 'added then passed', 'redone then passed', 'not achieved') ELSE result IN ('done', 'short accepted') END),
+  CHECK (result NOT IN ('short accepted', 'frosty not seen') OR reason <> ''),
+  CHECK (step <> 'cure' OR result <> 'done' OR lasted_ms >= target_seconds * 1000)
+) STRICT;
+CREATE TABLE step_tooth (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE wet (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
+  stage TEXT NOT NULL CHECK (stage IN ('before etch', 'after etch', 'after frosty', 'during flow', 'before cure ends', 'at check')),
+  cause TEXT NOT NULL CHECK (cause IN ('saliva', 'blood', 'tongue', 'cough or gag', 'roll slipped', 'air line', 'child moved', 'other')),
+  note TEXT NOT NULL
+) STRICT;
+CREATE TABLE wet_tooth (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE placement (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  field INTEGER NOT NULL REFERENCES entry (id),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  type TEXT NOT NULL CHECK (type IN ('new', 'repair', 'reseal', 'interim', 'replaces interim')),
+  attempt TEXT NOT NULL CHECK (attempt IN ('complete', 'stopped before sealant', 'stopped before cure', 'not achieved')),
+  placed_by INTEGER NOT NULL REFERENCES entry (id),
+  assistant INTEGER REFERENCES entry (id),
+  isolation TEXT NOT NULL CHECK (isolation IN ('cotton rolls', 'cotton rolls with holders', 'cheek pads', 'cotton rolls and cheek pads', 'rubber dam', 'dry field kit', 'suction bite block', 'single tooth', 'retractor', 'other')),
+  four_handed INTEGER NOT NULL CHECK (four_handed IN (0, 1)),
+  sealant INTEGER NOT NULL REFERENCES entry (id),
+  etchant INTEGER REFERENCES entry (id),
+  light INTEGER REFERENCES entry (id),
+  etched_ms INTEGER CHECK (etched_ms BETWEEN 0 AND 3600000),
+  cured_ms INTEGER CHECK (cured_ms BETWEEN 0 AND 3600000),
+  cures INTEGER NOT NULL CHECK (cures BETWEEN 0 AND 99),
+  interrupted_cures INTEGER NOT NULL CHECK (interrupted_cures BETWEEN 0 AND 99),
+  wet_events INTEGER NOT NULL CHECK (wet_events BETWEEN 0 AND 99),
+  etches INTEGER NOT NULL CHECK (etches BETWEEN 0 AND 99),
+  frosty INTEGER NOT NULL CHECK (frosty IN (0, 1)),
+  check_result TEXT NOT NULL CHECK (check_result IN ('done', 'interrupted', 'short accepted', 'frosty', 'not frosty', 'frosty not seen', 'passed', 'added then passed', 'redone then passed', 'not achieved')),
+  note TEXT NOT NULL,
+  CHECK (attempt <> 'complete' OR (cures > 0 AND check_result IN ('passed', 'added then passed', 'redone then passed')))
+) STRICT;
+CREATE TABLE varnish (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  lot INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+CREATE TABLE day_outcome (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  day_end TEXT NOT NULL CHECK (day_end IN ('sealed, complete', 'sealed, unfinished', 'screened, none needed', 'screened, not treated', 'recheck only', 'absent', 'declined', 'left school', 'withdrawn', 'on hold', 'not reached')),
+  reason TEXT NOT NULL,
+  varnish_skipped TEXT NOT NULL DEFAULT '',
+  CHECK (day_end NOT IN ('sealed, unfinished', 'screened, not treated') OR reason <> '')
+) STRICT;
+CREATE TABLE retention_check (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  placement INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  check_kind TEXT NOT NULL CHECK (check_kind IN ('short-term sample', 'short-term triggered', 'long-term', 'opportunistic')),
+  blinded INTEGER NOT NULL CHECK (blinded IN (0, 1)),
+  occlusal TEXT NOT NULL CHECK (occlusal IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
+  buccal TEXT NOT NULL CHECK (buccal IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
+  lingual TEXT NOT NULL CHECK (lingual IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
+  why TEXT NOT NULL CHECK (why IN ('none', 'restored over', 'crowned', 'extracted', 'shed', 'banded', 'covered by gum', 'child unable', 'record doubtful')),
+  health TEXT NOT NULL CHECK (health IN ('sound', 'early lesion', 'cavitated', 'restored')),
+  lift TEXT NOT NULL CHECK (lift IN ('not done', 'held', 'lifted')),
+  action TEXT NOT NULL CHECK (action IN ('none', 'repair today', 'reseal today', 'repair next visit', 'refer', 'watch')),
+  note TEXT NOT NULL,
+  CHECK (why <> 'none' OR 'cannot assess' NOT IN (occlusal, buccal, lingual)),
+  CHECK (occlusal <> 'not sealed' OR buccal <> 'not sealed' OR lingual <> 'not sealed')
+) STRICT;
+CREATE TABLE referral (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  urgency TEXT NOT NULL CHECK (urgency IN ('early', 'urgent')),
+  reason TEXT NOT NULL,
+  due TEXT NOT NULL CHECK (due IS date(due)),
+  referred_to TEXT NOT NULL CHECK (referred_to IN ('own dentist', 'community clinic', 'emergency', 'medical', 'none available')),
+  state TEXT NOT NULL CHECK (state IN ('open', 'treated, complete', 'treatment started', 'seen, none needed', 'declined', 'moved', 'lost after attempts')),
+  CHECK (reason <> '')
+) STRICT;
+CREATE TABLE contact_attempt (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  channel TEXT NOT NULL CHECK (channel IN ('phone', 'letter', 'nurse', 'message')),
+  result TEXT NOT NULL CHECK (result IN ('reached', 'message', 'no answer', 'wrong number', 'returned')),
+  note TEXT NOT NULL
+) STRICT;
+CREATE TABLE readiness_check (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  item TEXT NOT NULL CHECK (item IN ('air line', 'curing light', 'lots and expiry', 'sterilizer', 'suction and water', 'eyes', 'emergency kit', 'clock')),
+  answer TEXT NOT NULL CHECK (answer IN ('done', 'failed', 'not applicable', 'passed over')),
+  reason TEXT NOT NULL,
+  detail TEXT NOT NULL,
+  CHECK (answer = 'done' OR reason <> '')
+) STRICT;
+CREATE TABLE letter (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  guardian INTEGER NOT NULL CHECK (guardian BETWEEN -1 AND 15),
+  language TEXT NOT NULL CHECK (language <> ''),
+  interpreter INTEGER NOT NULL CHECK (interpreter IN (0, 1)),
+  variant TEXT NOT NULL CHECK (variant IN ('all fine', 'sealed', 'sealed, unfinished', 'not treated', 'referral, early', 'referral, urgent', 'recheck, whole', 'recheck, repaired', 'absent', 'stopped')),
+  facts TEXT NOT NULL,
+  template_digest TEXT NOT NULL CHECK (length(template_digest) = 64),
+  text_digest TEXT NOT NULL CHECK (length(text_digest) = 64),
+  written TEXT NOT NULL CHECK (written IS date(written)),
+  prints INTEGER NOT NULL CHECK (prints >= 1),
+  state TEXT NOT NULL CHECK (state IN ('queued', 'printed', 'handed', 'returned')),
+  replaces INTEGER REFERENCES entry (id)
+) STRICT;
+CREATE TABLE incident (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER REFERENCES entry (id),
+  type TEXT NOT NULL CHECK (type IN ('etchant on soft tissue', 'eye splash', 'foreign body', 'fall', 'fainting', 'allergic sign', 'staff sharps exposure', 'privacy', 'equipment')),
+  happened INTEGER NOT NULL CHECK (happened > 0),
+  happened_offset INTEGER NOT NULL CHECK (happened_offset BETWEEN -840 AND 840),
+  done TEXT NOT NULL CHECK (done <> ''),
+  told TEXT NOT NULL,
+  follow_up TEXT NOT NULL,
+  settled INTEGER NOT NULL CHECK (settled IN (0, 1))
+) STRICT;
+CREATE TABLE paper_count (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  paper TEXT NOT NULL CHECK (paper IN ('letters', 'runner''s list', 'nurse''s sheets', 'other sheets')),
+  out INTEGER NOT NULL CHECK (out >= 0),
+  back INTEGER NOT NULL CHECK (back >= 0),
+  handed INTEGER NOT NULL CHECK (handed >= 0),
+  shredded INTEGER NOT NULL CHECK (shredded >= 0),
+  reason TEXT NOT NULL
+) STRICT;
+CREATE TABLE light_pass (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  light INTEGER NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+CREATE TABLE merge_answer (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  other INTEGER REFERENCES entry (id),
+  kept BLOB CHECK (kept IS NULL OR length(kept) = 16),
+  verdict TEXT NOT NULL CHECK (verdict IN ('one is kept', 'both stand')),
+  seen INTEGER NOT NULL CHECK (seen >= 2),
+  note TEXT NOT NULL,
+  CHECK ((kept IS NOT NULL) = (verdict = 'one is kept' AND other IS NULL))
+) STRICT;
+CREATE TABLE authorization (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  dentist INTEGER NOT NULL REFERENCES entry (id),
+  how TEXT NOT NULL CHECK (how IN ('exam at school', 'record review', 'phone call')),
+  given_on TEXT NOT NULL CHECK (given_on IS date(given_on)),
+  valid_until TEXT NOT NULL CHECK (valid_until IS date(valid_until)),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn IN (0, 1)),
+  note TEXT NOT NULL,
+  CHECK (valid_until >= given_on)
+) STRICT;
+CREATE TABLE authorization_tooth (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  tooth INTEGER NOT NULL CHECK (tooth / 10 BETWEEN 1 AND 8 AND tooth % 10 BETWEEN 1 AND iif(tooth / 10 <= 4, 8, 5)),
+  surfaces INTEGER NOT NULL CHECK (surfaces BETWEEN 1 AND 7),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE paper_sheet (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  number TEXT NOT NULL CHECK (number <> ''),
+  checker INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+CREATE TABLE issued_report (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  report TEXT NOT NULL CHECK (report <> ''),
+  choice TEXT NOT NULL,
+  version INTEGER NOT NULL CHECK (version >= 1),
+  issued TEXT NOT NULL CHECK (issued IS date(issued)),
+  figures TEXT NOT NULL,
+  digest TEXT NOT NULL CHECK (length(digest) = 64),
+  release TEXT NOT NULL
+) STRICT;
+CREATE TABLE day_effort (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  chairs INTEGER NOT NULL CHECK (chairs BETWEEN 0 AND 50),
+  open_minutes INTEGER NOT NULL CHECK (open_minutes BETWEEN 0 AND 1440),
+  taught INTEGER NOT NULL CHECK (taught BETWEEN 0 AND 100000)
+) STRICT;
+CREATE TABLE day_effort_people (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  role TEXT NOT NULL CHECK (role IN ('hygienist', 'dentist', 'dental assistant', 'expanded-function assistant', 'coordinator', 'manager', 'student', 'volunteer')),
+  minutes INTEGER NOT NULL CHECK (minutes BETWEEN 1 AND 60000),
+  PRIMARY KEY (entry, role)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE lot_count (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  lot INTEGER NOT NULL REFERENCES entry (id),
+  opened INTEGER NOT NULL CHECK (opened BETWEEN 0 AND 10000),
+  remaining INTEGER CHECK (remaining BETWEEN 0 AND 100000)
+) STRICT;
+CREATE TABLE meal_eligibility (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  percent INTEGER NOT NULL CHECK (percent BETWEEN 0 AND 100),
+  source TEXT NOT NULL CHECK (source <> '')
+) STRICT;
+CREATE TABLE background (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  groups INTEGER NOT NULL CHECK (groups BETWEEN 0 AND 127),
+  payer TEXT NOT NULL CHECK (payer IN ('medicaid', 'chip', 'private insurance', 'no insurance', 'not known'))
+) STRICT;
+CREATE TABLE backup_note (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  file TEXT NOT NULL CHECK (file <> ''),
+  same_disk INTEGER NOT NULL DEFAULT 0 CHECK (same_disk IN (0, 1)),
+  papers TEXT NOT NULL DEFAULT ''
+) STRICT;
+CREATE TABLE agreement_override (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  clinician INTEGER NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL CHECK (trim(reason) <> '')
+) STRICT;
+CREATE TABLE seating_alert (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  flag INTEGER NOT NULL REFERENCES entry (id),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE after_cure (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  wiped INTEGER NOT NULL CHECK (wiped IN (0, 1)),
+  bite TEXT NOT NULL CHECK (bite IN ('fine', 'adjusted, handpiece used', 'not checked')),
+  note TEXT NOT NULL,
+  CHECK ((wiped = 1 AND bite <> 'not checked') OR note <> '')
+) STRICT;
+CREATE TABLE addendum (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  child INTEGER REFERENCES entry (id),
+  text TEXT NOT NULL CHECK (text <> '')
+) STRICT;
+CREATE TABLE reopening (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+CREATE TABLE member_pin (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  salt BLOB NOT NULL,
+  passes INTEGER NOT NULL CHECK (passes BETWEEN 0 AND 8),
+  memory_bytes INTEGER NOT NULL CHECK (memory_bytes BETWEEN 0 AND 134217728),
+  nonce BLOB NOT NULL,
+  box BLOB NOT NULL,
+  reason TEXT NOT NULL,
+  CHECK ((length(salt) = 16 AND passes > 0 AND memory_bytes >= 8192 AND length(nonce) = 24 AND length(box) = 48)
+      OR (length(salt) = 0 AND passes = 0 AND memory_bytes = 0 AND length(nonce) = 0 AND length(box) = 0 AND trim(reason) <> ''))
+) STRICT;
+CREATE TABLE placements_confirmed (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  through INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+CREATE TABLE personal_key (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  member INTEGER NOT NULL REFERENCES entry (id),
+  public_key BLOB NOT NULL CHECK (length(public_key) = 32),
+  salt BLOB NOT NULL CHECK (length(salt) = 16),
+  kdf_passes INTEGER NOT NULL CHECK (kdf_passes BETWEEN 1 AND 16),
+  kdf_bytes INTEGER NOT NULL CHECK (kdf_bytes BETWEEN 8192 AND 268435456),
+  nonce BLOB NOT NULL CHECK (length(nonce) = 24),
+  box BLOB NOT NULL CHECK (length(box) = 48),
+  revoked INTEGER NOT NULL CHECK (revoked IN (0, 1))
+) STRICT;
+CREATE TABLE day_signature (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id),
+  closure INTEGER NOT NULL REFERENCES entry (id),
+  signer INTEGER NOT NULL REFERENCES entry (id),
+  capacity TEXT NOT NULL CHECK (capacity IN ('clinical', 'completeness')),
+  personal_key INTEGER REFERENCES entry (id),
+  consented INTEGER NOT NULL CHECK (consented >= 0),
+  screened INTEGER NOT NULL CHECK (screened >= 0),
+  absent INTEGER NOT NULL CHECK (absent >= 0),
+  declined INTEGER NOT NULL CHECK (declined >= 0),
+  left_school INTEGER NOT NULL CHECK (left_school >= 0),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn >= 0),
+  on_hold INTEGER NOT NULL CHECK (on_hold >= 0),
+  not_reached INTEGER NOT NULL CHECK (not_reached >= 0),
+  schema INTEGER NOT NULL CHECK (schema > 0),
+  signature BLOB NOT NULL,
+  CHECK (length(signature) = CASE WHEN personal_key IS NULL THEN 0 ELSE 64 END)
+) STRICT;
+CREATE TABLE day_signature_head (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  laptop BLOB NOT NULL,
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  digest BLOB NOT NULL CHECK (length(digest) = 32),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE recovery_code (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn IN (0, 1))
+) STRICT;
+CREATE TABLE hand_branch (
+  first INTEGER PRIMARY KEY REFERENCES act (first),
+  after INTEGER REFERENCES act (first),
+  origin INTEGER NOT NULL REFERENCES hand (number),
+  laptop BLOB NOT NULL UNIQUE CHECK (length(laptop) = 16)
+) STRICT;
+CREATE TABLE child_salt (
+  child INTEGER PRIMARY KEY REFERENCES entry (id),
+  salt BLOB NOT NULL CHECK (length(salt) = 16)
+) STRICT;
+CREATE TABLE erasure (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  whom INTEGER NOT NULL REFERENCES entry (id),
+  number TEXT NOT NULL CHECK (number GLOB '[0-9]*-[0-9]'),
+  request TEXT NOT NULL CHECK (request <> ''),
+  authority TEXT NOT NULL CHECK (authority <> ''),
+  reason TEXT NOT NULL CHECK (reason <> ''),
+  personal_key INTEGER REFERENCES entry (id),
+  signature BLOB NOT NULL,
+  CHECK (length(signature) = CASE WHEN personal_key IS NULL THEN 0 ELSE 64 END)
+) STRICT;
+CREATE TABLE erased_entry (
+  id INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  content BLOB NOT NULL CHECK (length(content) = 32)
+) STRICT;
+CREATE TABLE part (
+  school INTEGER PRIMARY KEY REFERENCES entry (id),
+  highest_number INTEGER NOT NULL CHECK (highest_number >= 0),
+  digest BLOB NOT NULL CHECK (length(digest) = 32)
+) STRICT;
+CREATE TABLE child_elsewhere (
+  child INTEGER PRIMARY KEY REFERENCES entry (id)
+) STRICT;
+CREATE TABLE program_year (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL CHECK (name <> ''),
+  year_kind TEXT NOT NULL CHECK (year_kind IN ('school year', 'grant year', 'fiscal year')),
+  start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
+  end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
+  CHECK (end_on > start_on)
+) STRICT;
+CREATE TABLE day_cost (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  day INTEGER NOT NULL REFERENCES entry (id)
+) STRICT;
+CREATE TABLE day_cost_line (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  cost_kind TEXT NOT NULL CHECK (cost_kind IN ('staff', 'supplies', 'travel', 'equipment', 'other')),
+  cents INTEGER NOT NULL CHECK (cents BETWEEN 1 AND 100000000),
+  PRIMARY KEY (entry, cost_kind)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE list_columns (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  columns TEXT NOT NULL CHECK (columns <> '')
+) STRICT;
+CREATE TABLE book_key (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name BLOB NOT NULL UNIQUE CHECK (length(name) = 16 AND name <> zeroblob(16)),
+  reason TEXT NOT NULL CHECK (reason <> '')
+) STRICT;
+CREATE TABLE book_key_earlier (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  name BLOB NOT NULL CHECK (length(name) = 16),
+  nonce BLOB NOT NULL CHECK (length(nonce) = 24),
+  box BLOB NOT NULL CHECK (length(box) = 48),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE key_wrap (
+  key_name BLOB NOT NULL CHECK (length(key_name) = 16),
+  opener TEXT NOT NULL CHECK (opener IN ('passphrase', 'recovery code', 'own passphrase')),
+  personal_key INTEGER NOT NULL, -- 0 for what is nobody's own
+  salt BLOB NOT NULL,
+  kdf_passes INTEGER NOT NULL,
+  kdf_bytes INTEGER NOT NULL,
+  nonce BLOB NOT NULL CHECK (length(nonce) = 24),
+  box BLOB NOT NULL CHECK (length(box) = 48),
+  PRIMARY KEY (key_name, opener, personal_key),
+  CHECK ((opener = 'own passphrase') = (personal_key <> 0)),
+  CHECK ((personal_key = 0) = (length(salt) > 0))
+) STRICT, WITHOUT ROWID;
+CREATE TABLE card_join (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  child INTEGER NOT NULL REFERENCES entry (id),
+  other INTEGER NOT NULL REFERENCES entry (id),
+  CHECK (child <> other)
+) STRICT;
+CREATE TABLE form_handout (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  room TEXT NOT NULL,
+  handed_on TEXT NOT NULL CHECK (handed_on IS date(handed_on)),
+  copies INTEGER NOT NULL CHECK (copies >= 0),
+  version TEXT NOT NULL,
+  language TEXT NOT NULL
+) STRICT;
+CREATE TABLE planned_day (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  term INTEGER NOT NULL REFERENCES entry (id),
+  school INTEGER NOT NULL REFERENCES entry (id),
+  planned_on TEXT NOT NULL CHECK (planned_on IS date(planned_on)),
+  team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
+  chairs INTEGER NOT NULL CHECK (chairs BETWEEN 1 AND 20),
+  people TEXT NOT NULL,
+  note TEXT NOT NULL,
+  cancelled INTEGER NOT NULL CHECK (cancelled IN (0, 1))
+) STRICT;
+CREATE TABLE day_envelope (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  name TEXT NOT NULL CHECK (length(name) = 36),
+  made_on TEXT NOT NULL CHECK (made_on IS date(made_on)),
+  merged INTEGER NOT NULL CHECK (merged IN (0, 1))
+) STRICT;
+INSERT INTO "act" VALUES (455264855656497153, 1, 3, 1794924000002, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'0A08AB8767281CA5486542263318B3FC01329D9B3D5088EAA2251FAF75973D9E');
+INSERT INTO "act" VALUES (455264855658594306, 1, 3, 1794924000003, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'ACAECB14027B1211E3A405243F239FE5C8C9C7EA06ABBB5E077AAF9C76201A91');
+INSERT INTO "act" VALUES (455264855660691457, 4, 3, 1794924000004, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'BD868ADE39AD1AAF65741CD774841152F27913412EBE06200689DBC7FFC548BE');
+INSERT INTO "act" VALUES (455264855662788610, 4, 3, 1794924000005, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'DCE10A688DA9A34BECD45EBE9832D3C45232F4E795B369D3727D5F87D17F8B30');
+INSERT INTO "act" VALUES (455264855664885761, 7, 3, 1794924000006, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'27E0F5AF1F4108CF498137D92C83EF09E7F8FE446198B97DD5E2FD5E4FDA3C86');
+INSERT INTO "act" VALUES (455264855666982914, 7, 3, 1794924000007, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'950725FF7DFAE992753EFD285FC42714E971B5B873893247B6E6527BB45EA7AD');
+INSERT INTO "act" VALUES (455264855669080065, 10, 3, 1794924000008, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'D69DD8E8BAA83492AE7209D4BC7A5095B1BC42069BBD86D28EAA79E3BD715E1E');
+INSERT INTO "act" VALUES (455264855671177218, 10, 3, 1794924000009, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'3D7CEEF51E26E0AF34F75B817E88966CA303A8D635CB8A99B887A2DBCA732769');
+INSERT INTO "act" VALUES (455264855673274369, 13, 3, 1794924000010, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'9FED1373EF579C60954F0CCB645544111349A7F80DA360F176AFA1980C0120EE');
+INSERT INTO "act" VALUES (455264855675371522, 13, 3, 1794924000011, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'0BD3F85CF172E937AC0D8F0B835267C39F29C2D78A97D9F35A759AA532E8809F');
+INSERT INTO "act" VALUES (455264855677468673, 16, 3, 1794924000012, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'12747B7762F5FE5919FB17C333A588DC8CB81ED24A315787D24609D8E792B06D');
+INSERT INTO "act" VALUES (455264855679565826, 16, 3, 1794924000013, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'BBDE53DCC507462BFE6F52ADCE3545985EC1B3D9BFFEA89CEA4A3C459B5C2610');
+INSERT INTO "act" VALUES (455264855681662977, 19, 3, 1794924000014, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'6607FAE136F061548915C66AA590719AC4A681BC8EB08CD68A9BC7F64CEF67B2');
+INSERT INTO "act" VALUES (455264855683760130, 19, 3, 1794924000015, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'F9D7917324C01BAA0B11580721467ABD37D7E66D8CD260FA8B75A5F34F16B599');
+INSERT INTO "act" VALUES (455264855685857281, 22, 3, 1794924000016, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'ACC6C03C67C412AC3AA9CDAEF8188224AE6B220732AC7411CEDA514F5DD9E2AF');
+INSERT INTO "act" VALUES (455264855687954434, 22, 3, 1794924000017, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'961163F9AF65CEEE76D94CB9F3C2ED94E2668C4C3C56823E549E5FEE92447EB5');
+INSERT INTO "act" VALUES (455264855690051585, 25, 3, 1794924000018, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'7A9357491287B60296CF79B173FCA83D8F1F16AD15CF2F2514D801ACBF02E897');
+INSERT INTO "act" VALUES (455264855692148738, 25, 3, 1794924000019, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'CC546498E9EE8DD926C7D58342099DF31E5BF645295A536445C5A5201BC1F37E');
+INSERT INTO "act" VALUES (455264855694245889, 28, 3, 1794924000020, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'95F010DE078C50ED2DDABC641298464D7AB0FE3B6FD32E4E3E4588FB84504CCE');
+INSERT INTO "act" VALUES (455264855696343042, 28, 3, 1794924000021, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'60739C30E9ED10D9406E91E7C5FCDEF479347539565016D731E8DE176CE6C5B7');
+INSERT INTO "act" VALUES (455264855698440193, 31, 3, 1794924000022, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'F4B9820B27D642AC13EA2FA949AFEF33CF7070D5A0AFDC3DBF3A84B41094A6DC');
+INSERT INTO "act" VALUES (455264855700537346, 31, 3, 1794924000023, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'886307E8C94A4E13C29DEF8D06556D92C0048B6637F5D4C79BEC940D7FA4CEFE');
+INSERT INTO "act" VALUES (455264855702634497, 34, 3, 1794924000024, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'3BF3F7708CFD76F66FC4B204B4EA5D321D25D2FD920B0C26FE47A6AB8124194E');
+INSERT INTO "act" VALUES (455264855704731650, 34, 3, 1794924000025, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'2DEB0C746A4D9DF2AF1217393F9E82EAE3BB9982B40C4BE6516A8225130CA652');
+INSERT INTO "act" VALUES (455264855706828801, 37, 3, 1794924000026, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'67F61A404B1EAC1D5E1646E7934E5CFAB7F6D2FFEAEB7A650EBDCC51EF43DA45');
+INSERT INTO "act" VALUES (455264855708925954, 37, 3, 1794924000027, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'E636BE4797B7CEAE6705CD64D75E9E91ABA0F92C00F2D8288FA44E3CCE1E40BC');
+INSERT INTO "act" VALUES (455264855711023105, 40, 3, 1794924000028, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'F81D5AC04D21ADEDEABCE525FFB907556C5101E6D87C33CCF274015B83E29E1D');
+INSERT INTO "act" VALUES (455264855713120258, 40, 3, 1794924000029, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'B1713E4283B4C5F6A8411B20FE0DE034E84DF3C22884BAF2D93A2DC532BFF98F');
+INSERT INTO "act" VALUES (455264855715217409, 43, 3, 1794924000030, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'75A68CBAEF09E13B175E8490721115E45DD5C51DA1ACFABD92823A553BC4A304');
+INSERT INTO "act" VALUES (455264855717314562, 43, 3, 1794924000031, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'54E73CF8A187740E0D835EE3D87D519402D52546FD5E20A6A9CAD4D21F39AF45');
+INSERT INTO "act" VALUES (455264855719411713, 46, 3, 1794924000032, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'74F8158299CF9EB96EEC598C95077EDCBBC1510A4FA4D3B0A3D7E95D02B363AC');
+INSERT INTO "act" VALUES (455264855721508866, 46, 3, 1794924000033, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'98E74B91240B588385A23EBD9C498B8A33B8B5AFF4EFCD04739643BDB533A29E');
+INSERT INTO "act" VALUES (455264855723606017, 49, 3, 1794924000034, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'9E7AE7C93C380CEA44DAE8105DAFD2E180CFA1F5224FD7290B611E6D2D16809C');
+INSERT INTO "act" VALUES (455264855725703170, 49, 3, 1794924000035, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'2C1BCEE8A6548180A69BEE92CC3119BC0717463F0587AB5171726C1B40C8CF77');
+INSERT INTO "act" VALUES (455264855727800321, 52, 3, 1794924000036, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'494AED5320A5E5E590AD9D4608159D56B377C0A9BE8E5821507779FA2C58A700');
+INSERT INTO "act" VALUES (455264855729897474, 52, 3, 1794924000037, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'4E6D620E0D27EC3B8C47C71BDD3DB18459CB8A675E15FF10FCA4F5EBB3A922B4');
+INSERT INTO "act" VALUES (455264855731994625, 55, 3, 1794924000038, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'CD56A55FF12322FF0AC2B1C165E3BA951595FCDCA5CAF13DB216BBAE5B2003A5');
+INSERT INTO "act" VALUES (455264855734091778, 55, 3, 1794924000039, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'CC61701DFA93A79BF90C79264CF67A655770063DD4009192BA50EC9073497650');
+INSERT INTO "act" VALUES (455264855736188929, 58, 3, 1794924000040, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'A91B3F538759E6750124E2B3F027717D4DA84337FB50034463D36FFF6119C400');
+INSERT INTO "act" VALUES (455264855738286082, 58, 3, 1794924000041, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'DDC9B077EB5178366A459FEFC92EF4622D4D1C0AA452E340CB3FD7A26083BE31');
+INSERT INTO "act" VALUES (455264855740383233, 61, 3, 1794924000042, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'E5111DC66F9A863F7A34754215F7D0D19ED9A9D7EAE7C495670F2B134E886CC4');
+INSERT INTO "act" VALUES (455264855742480386, 61, 3, 1794924000042, -300, 455264855656501249, 455264855658598402, 'verb', 'chair', X'DE78A40879DD7081CC347E7FB442DEEDAA935D18CB7B79AAB610ED66F4E744D8');
+INSERT INTO "act" VALUES (455264855744577539, 61, 1, 1794924000043, -300, NULL, NULL, 'verb', 'chair', X'C68E946A3C8C8403D9F0B13839EC04191BFABCE3D424A7F251ED92065DA8C7E5');
+INSERT INTO "act" VALUES (455424239206400001, 64, 2, 1795000000000, -300, NULL, NULL, '', '', X'9F805ACBAFF24212EE9428BD9FE044AAA0083D0E5F0484DA81AC2FD43C59F313');
+INSERT INTO "act" VALUES (455424239206404098, 64, 2, 1795000000000, -300, NULL, NULL, '', '', X'F2536E8B643E7ABF9AC7E4B7C892D33591F082A0399E464CC80A2FEC09C361BA');
+INSERT INTO "act" VALUES (455424239206408193, 66, 3, 1795000000000, -300, NULL, NULL, '', '', X'13EB29F0334F14C92AE67C350C403616A41977DE0C222EB6EC0E421FC79A72E0');
+INSERT INTO "act" VALUES (455424239206414337, 69, 3, 1795000000000, -300, NULL, NULL, '', '', X'3460B8E0EBA8DA15C32596E15ACE7012CE4F6F905B1EA4DFD57782B2BCD9AF6A');
+INSERT INTO "act" VALUES (455424239206420481, 72, 1, 1795000000000, -300, NULL, NULL, '', '', X'285C62923309FE26D86DFA20C0B00D5A0B498CFCA9F1C38F8A080408AB3B4EC0');
+INSERT INTO "addendum" VALUES (455264855715221505, 455264855660695553, 455264855660693505, 'words 1');
+INSERT INTO "addendum" VALUES (455264855717318658, 455264855662792706, 455264855662790658, 'words 2');
+INSERT INTO "after_cure" VALUES (455264855694249985, 455264855660693505, 455264855660695553, 1, 'fine', 'note 1');
+INSERT INTO "after_cure" VALUES (455264855696347138, 455264855662790658, 455264855662792706, 1, 'fine', 'note 2');
+INSERT INTO "agreement_override" VALUES (455264855681667073, 455264855660695553, 455264855656501249, 'reason 1');
+INSERT INTO "agreement_override" VALUES (455264855683764226, 455264855662792706, 455264855658598402, 'reason 2');
+INSERT INTO "authorization" VALUES (455264855685857281, 455264855660693505, 455264855656501249, 'record review', '2026-11-01', '2027-11-01', 0, 'n 1');
+INSERT INTO "authorization" VALUES (455264855687954434, 455264855662790658, 455264855658598402, 'record review', '2026-11-02', '2027-11-02', 0, 'n 2');
+INSERT INTO "authorization_tooth" VALUES (455264855685857281, 0, 11, 1);
+INSERT INTO "authorization_tooth" VALUES (455264855685857281, 1, 21, 3);
+INSERT INTO "authorization_tooth" VALUES (455264855687954434, 0, 12, 1);
+INSERT INTO "authorization_tooth" VALUES (455264855687954434, 1, 22, 3);
+INSERT INTO "background" VALUES (455264855669084161, 455264855660693505, 1, 'chip');
+INSERT INTO "background" VALUES (455264855671181314, 455264855662790658, 2, 'chip');
+INSERT INTO "backup_note" VALUES (455264855711023105, 455264855660695553, 'copy-1.gkbook', 1, 'copy-1.gkpapers');
+INSERT INTO "backup_note" VALUES (455264855713120258, 455264855662792706, 'copy-2.gkbook', 1, 'copy-2.gkpapers');
+INSERT INTO "book" VALUES (1, X'00000000000000000000000000000900', X'0102', 3, 65536, X'0304', X'0506', X'00000000000000000000000000000000', X'0C43C1EC9E641C2E366475F473E8CEA26B5D5C6EC01EE4B794F98D6DB1C33D41', X'241C7ECCD4BE9AB133DF08D553E8A25768AE3817F8B55E163DA6C5F67D6E13ED', X'02020202020202020202020202020202', 3, 65536, X'020202020202020202020202020202020202020202020202', X'020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202', X'6389633AAE60FD7199B53DDA5D2AD8D1A6B8B5538234DC790F84CA390AE51A19');
+INSERT INTO "book_key" VALUES (455264855731994625, X'77777777777777777777777777777771', 'reason 1');
+INSERT INTO "book_key" VALUES (455264855734091778, X'77777777777777777777777777777772', 'reason 2');
+INSERT INTO "book_key_earlier" VALUES (455264855731994625, 0, X'88888888888888888888888888888881', X'111111111111111111111111111111111111111111111101', X'222222222222222222222222222222222222222222222222222222222222222222222222222222222222222222222201');
+INSERT INTO "book_key_earlier" VALUES (455264855731994625, 1, X'99999999999999999999999999999991', X'333333333333333333333333333333333333333333333301', X'444444444444444444444444444444444444444444444444444444444444444444444444444444444444444444444401');
+INSERT INTO "book_key_earlier" VALUES (455264855734091778, 0, X'88888888888888888888888888888882', X'111111111111111111111111111111111111111111111102', X'222222222222222222222222222222222222222222222222222222222222222222222222222222222222222222222202');
+INSERT INTO "book_key_earlier" VALUES (455264855734091778, 1, X'99999999999999999999999999999992', X'333333333333333333333333333333333333333333333302', X'444444444444444444444444444444444444444444444444444444444444444444444444444444444444444444444402');
+INSERT INTO "card_join" VALUES (455264855723608065, 455264855660693505, 455264855656497153);
+INSERT INTO "card_join" VALUES (455264855725705218, 455264855662790658, 455264855658594306);
+INSERT INTO "child" VALUES (455264855660693505, '1041-0', 2018, 1, 'female', 455264855656497153, '2', 'R1', 0, 'note 1');
+INSERT INTO "child" VALUES (455264855662790658, '1042-0', 2018, 2, 'female', 455264855656497153, '2', 'R2', 0, 'note 2');
+INSERT INTO "child" VALUES (455264855731996673, '1041-0', 2017, 5, 'male', 455264855658594306, '3', 'R9', 0, '');
+INSERT INTO "child_elsewhere" VALUES (455264855740383233);
+INSERT INTO "child_elsewhere" VALUES (455264855742480386);
+INSERT INTO "child_salt" VALUES (455264855660693505, X'6EB45807E9484B3DE380FE401571DAAA');
+INSERT INTO "child_salt" VALUES (455264855662790658, X'166393B44AC05067E389E57F1EE7B0AC');
+INSERT INTO "clinic_day" VALUES (455264855660695553, 455264855656499201, 455264855656497153, '2026-11-11', 1, '', 0);
+INSERT INTO "clinic_day" VALUES (455264855662792706, 455264855656499201, 455264855658594306, '2026-11-12', 2, '', 0);
+INSERT INTO "consent" VALUES (455264855673276417, 455264855660693505, 455264855656499201, 'yes', 16, 'parent', 1, '2026-09-01', '2026-09-11', '2026-09-11', '2027-09-01', 'yes', 'form 1', 'v1', 'English');
+INSERT INTO "consent" VALUES (455264855675373570, 455264855662790658, 455264855656499201, 'yes', 17, 'parent', 1, '2026-09-02', '2026-09-12', '2026-09-12', '2027-09-02', 'yes', 'form 2', 'v2', 'English');
+INSERT INTO "consent_override" VALUES (455264855673278465, 455264855660693505, '2026-11-11', 455264855656501249, 'reason 1');
+INSERT INTO "consent_override" VALUES (455264855675375618, 455264855662790658, '2026-11-12', 455264855658598402, 'reason 2');
+INSERT INTO "contact_attempt" VALUES (455264855702638593, 455264855660693505, 455264855660695553, 'phone', 'message', 'note 1');
+INSERT INTO "contact_attempt" VALUES (455264855704735746, 455264855662790658, 455264855662792706, 'phone', 'message', 'note 2');
+INSERT INTO "cure_time" VALUES (455264855677470721, 455264855664885761, 'Resin 1', 21);
+INSERT INTO "cure_time" VALUES (455264855679567874, 455264855666982914, 'Resin 2', 22);
+INSERT INTO "day_closure" VALUES (455424239206408193, 455264855660695553, 455264855656501249, 455264855658598402);
+INSERT INTO "day_closure" VALUES (455424239206414337, 455264855662792706, 455264855656501249, 455264855658598402);
+INSERT INTO "day_cost" VALUES (455264855727804417, 455264855660695553);
+INSERT INTO "day_cost" VALUES (455264855729901570, 455264855662792706);
+INSERT INTO "day_cost_line" VALUES (455264855727804417, 'staff', 41251);
+INSERT INTO "day_cost_line" VALUES (455264855727804417, 'travel', 2001);
+INSERT INTO "day_cost_line" VALUES (455264855729901570, 'staff', 41252);
+INSERT INTO "day_cost_line" VALUES (455264855729901570, 'travel', 2002);
+INSERT INTO "day_effort" VALUES (455264855715217409, 455264855660695553, 2, 300, 11);
+INSERT INTO "day_effort" VALUES (455264855717314562, 455264855662792706, 2, 300, 12);
+INSERT INTO "day_effort_people" VALUES (455264855715217409, 'coordinator', 201);
+INSERT INTO "day_effort_people" VALUES (455264855715217409, 'hygienist', 301);
+INSERT INTO "day_effort_people" VALUES (455264855717314562, 'coordinator', 202);
+INSERT INTO "day_effort_people" VALUES (455264855717314562, 'hygienist', 302);
+INSERT INTO "day_envelope" VALUES (455264855727802369, '00000000-0000-4000-8000-000000000001', '2026-11-11', 1);
+INSERT INTO "day_envelope" VALUES (455264855729899522, '00000000-0000-4000-8000-000000000002', '2026-11-12', 1);
+INSERT INTO "day_outcome" VALUES (455264855698442241, 455264855660693505, 455264855660695553, 'sealed, complete', 'r 1', 'late bus');
+INSERT INTO "day_outcome" VALUES (455264855700539394, 455264855662790658, 455264855662792706, 'sealed, complete', 'r 2', 'late bus');
+INSERT INTO "day_signature" VALUES (455424239206410241, 455264855660695553, 455424239206408193, 455264855656501249, 'clinical', 455424239206400001, 2, 2, 0, 0, 0, 0, 0, 0, 1, X'AD4738F2AF92D9CF00C09499B678600CA8F4095E0B2A3F7AA4FD75C37D674E417C7B2AE9E4A2F568B7C21D70383E8913A83FEC2D607B862A264D389BF6D0E306');
+INSERT INTO "day_signature" VALUES (455424239206412289, 455264855660695553, 455424239206408193, 455264855658598402, 'completeness', 455424239206404098, 2, 2, 0, 0, 0, 0, 0, 0, 1, X'F341D0AE2AA0445375B7256EA6C5BA0E98A084A36BFABA7FC7E7E2CAAC7F3B69DA04A0CF902B94CB848E9641757F2BCA5114DE8A511464B555F02A7911334004');
+INSERT INTO "day_signature" VALUES (455424239206416385, 455264855662792706, 455424239206414337, 455264855656501249, 'clinical', 455424239206400001, 2, 2, 0, 0, 0, 0, 0, 0, 1, X'8D42BC45D2BDF7F009D80666D182AFA55B86561B532C4ED8EBBE864BE452FA8053BBE4513937F6C3258AC7899031D61548F2FDE31EDC38EAC45D8A8848FBDF02');
+INSERT INTO "day_signature" VALUES (455424239206418433, 455264855662792706, 455424239206414337, 455264855658598402, 'completeness', 455424239206404098, 2, 2, 0, 0, 0, 0, 0, 0, 1, X'9AE6EA6EC5C7B1D1A88C12BCDDAD9A558BDE79BC9EA56FCE6BDA545DFC0C18B421636C34A391A86D3AB7E699FACC442567DDAB036F25F7FFD6F560B61DC1730A');
+INSERT INTO "day_signature_head" VALUES (455424239206410241, 0, X'00000000000000000000000000000801', 65, X'9F805ACBAFF24212EE9428BD9FE044AAA0083D0E5F0484DA81AC2FD43C59F313');
+INSERT INTO "day_signature_head" VALUES (455424239206410241, 1, X'00000000000000000000000000000802', 65, X'F2536E8B643E7ABF9AC7E4B7C892D33591F082A0399E464CC80A2FEC09C361BA');
+INSERT INTO "day_signature_head" VALUES (455424239206410241, 2, X'AB0226286B2E8C63B9F68E4C5602D6EB', 61, X'C68E946A3C8C8403D9F0B13839EC04191BFABCE3D424A7F251ED92065DA8C7E5');
+INSERT INTO "day_signature_head" VALUES (455424239206412289, 0, X'AB0226286B2E8C63B9F68E4C5602D6EB', 61, X'C68E946A3C8C8403D9F0B13839EC04191BFABCE3D424A7F251ED92065DA8C7E5');
+INSERT INTO "day_signature_head" VALUES (455424239206412289, 1, X'00000000000000000000000000000802', 65, X'F2536E8B643E7ABF9AC7E4B7C892D33591F082A0399E464CC80A2FEC09C361BA');
+INSERT INTO "day_signature_head" VALUES (455424239206412289, 2, X'00000000000000000000000000000801', 65, X'9F805ACBAFF24212EE9428BD9FE044AAA0083D0E5F0484DA81AC2FD43C59F313');
+INSERT INTO "day_signature_head" VALUES (455424239206416385, 0, X'00000000000000000000000000000801', 68, X'13EB29F0334F14C92AE67C350C403616A41977DE0C222EB6EC0E421FC79A72E0');
+INSERT INTO "day_signature_head" VALUES (455424239206416385, 1, X'00000000000000000000000000000802', 65, X'F2536E8B643E7ABF9AC7E4B7C892D33591F082A0399E464CC80A2FEC09C361BA');
+INSERT INTO "day_signature_head" VALUES (455424239206416385, 2, X'AB0226286B2E8C63B9F68E4C5602D6EB', 61, X'C68E946A3C8C8403D9F0B13839EC04191BFABCE3D424A7F251ED92065DA8C7E5');
+INSERT INTO "day_signature_head" VALUES (455424239206418433, 0, X'AB0226286B2E8C63B9F68E4C5602D6EB', 61, X'C68E946A3C8C8403D9F0B13839EC04191BFABCE3D424A7F251ED92065DA8C7E5');
+INSERT INTO "day_signature_head" VALUES (455424239206418433, 1, X'00000000000000000000000000000802', 65, X'F2536E8B643E7ABF9AC7E4B7C892D33591F082A0399E464CC80A2FEC09C361BA');
+INSERT INTO "day_signature_head" VALUES (455424239206418433, 2, X'00000000000000000000000000000801', 68, X'13EB29F0334F14C92AE67C350C403616A41977DE0C222EB6EC0E421FC79A72E0');
+INSERT INTO "enrolment" VALUES (455264855669080065, 455264855656499201, 455264855656497153, '2', 61);
+INSERT INTO "enrolment" VALUES (455264855671177218, 455264855656499201, 455264855658594306, '2', 62);
+INSERT INTO "entry" VALUES (455264855656497153, 3, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855656499201, 2, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855656501249, 7, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855658594306, 3, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855658596354, 2, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855658598402, 7, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855660691457, 1, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855660693505, 8, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855660695553, 5, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855662788610, 1, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855662790658, 8, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855662792706, 5, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855664885761, 13, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855664887809, 15, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855664889857, 12, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855666982914, 13, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855666984962, 15, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855666987010, 12, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855669080065, 4, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855669082113, 41, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855669084161, 42, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855671177218, 4, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855671179266, 41, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855671181314, 42, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855673274369, 9, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855673276417, 10, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855673278465, 11, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855675371522, 9, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855675373570, 10, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855675375618, 11, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855677468673, 14, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855677470721, 16, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855677472769, 40, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855679565826, 14, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855679567874, 16, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855679569922, 40, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855681662977, 30, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855681665025, 34, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855681667073, 44, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855683760130, 30, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855683762178, 34, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855683764226, 44, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855685857281, 36, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855685859329, 17, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855685861377, 18, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855687954434, 36, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855687956482, 17, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855687958530, 18, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855690051585, 19, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855690053633, 20, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855690055681, 21, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855692148738, 19, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855692150786, 20, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855692152834, 21, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855694245889, 22, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855694247937, 23, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855694249985, 45, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855696343042, 22, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855696345090, 23, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855696347138, 45, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855698440193, 24, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855698442241, 25, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855698444289, 37, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855700537346, 24, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855700539394, 25, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855700541442, 37, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855702634497, 26, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855702636545, 27, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855702638593, 28, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855704731650, 26, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855704733698, 27, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855704735746, 28, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855706828801, 31, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855706830849, 32, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855706832897, 33, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855708925954, 31, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855708928002, 32, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855708930050, 33, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855711023105, 43, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855711025153, 35, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855711027201, 38, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855713120258, 43, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855713122306, 35, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855713124354, 38, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855715217409, 39, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855715219457, 47, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855715221505, 46, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855717314562, 39, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855717316610, 47, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855717318658, 46, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855719411713, 48, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855719413761, 49, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855719415809, 75, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855721508866, 48, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855721510914, 49, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855721512962, 75, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855723606017, 85, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855723608065, 86, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855723610113, 89, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855725703170, 85, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855725705218, 86, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855725707266, 89, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855727800321, 90, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855727802369, 91, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855727804417, 76, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855729897474, 90, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855729899522, 91, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855729901570, 76, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855731994625, 80, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855731996673, 8, 1, 455264855660693505, 455264855660693505, 455264855658598402, 455264855656501249, 'typed wrong');
+INSERT INTO "entry" VALUES (455264855731998721, 8, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855734091778, 80, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855734093826, 29, 1, 455264855700537346, 455264855700537346, NULL, NULL, 'wrong child');
+INSERT INTO "entry" VALUES (455264855734095874, 8, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855736188929, 12, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855736190977, 12, 1, 455264855736188929, 455264855736188929, NULL, NULL, 'erased');
+INSERT INTO "entry" VALUES (455264855736193025, 60, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855738286082, 12, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855738288130, 12, 1, 455264855738286082, 455264855738286082, NULL, NULL, 'erased');
+INSERT INTO "entry" VALUES (455264855738290178, 60, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855740383233, 8, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855740385281, 12, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855740387329, 12, 2, 455264855740385281, 455264855740385281, NULL, NULL, 'erased');
+INSERT INTO "entry" VALUES (455264855742480386, 8, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855742482434, 12, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455264855742484482, 12, 2, 455264855742482434, 455264855742482434, NULL, NULL, 'erased');
+INSERT INTO "entry" VALUES (455264855744577539, 3, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206400001, 50, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206402049, 52, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206404098, 50, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206406146, 52, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206408193, 6, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206410241, 51, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206412289, 51, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206414337, 6, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206416385, 51, 1, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206418433, 51, 2, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry" VALUES (455424239206420481, 3, 0, NULL, NULL, NULL, NULL, NULL);
+INSERT INTO "entry_kind" VALUES (1, 'program');
+INSERT INTO "entry_kind" VALUES (10, 'consent');
+INSERT INTO "entry_kind" VALUES (11, 'consent_override');
+INSERT INTO "entry_kind" VALUES (12, 'medical_flag');
+INSERT INTO "entry_kind" VALUES (13, 'light');
+INSERT INTO "entry_kind" VALUES (14, 'meter_reading');
+INSERT INTO "entry_kind" VALUES (15, 'lot');
+INSERT INTO "entry_kind" VALUES (16, 'cure_time');
+INSERT INTO "entry_kind" VALUES (17, 'seating');
+INSERT INTO "entry_kind" VALUES (18, 'screening');
+INSERT INTO "entry_kind" VALUES (19, 'field');
+INSERT INTO "entry_kind" VALUES (2, 'term');
+INSERT INTO "entry_kind" VALUES (20, 'timer_start');
+INSERT INTO "entry_kind" VALUES (21, 'step_run');
+INSERT INTO "entry_kind" VALUES (22, 'wet');
+INSERT INTO "entry_kind" VALUES (23, 'placement');
+INSERT INTO "entry_kind" VALUES (24, 'varnish');
+INSERT INTO "entry_kind" VALUES (25, 'day_outcome');
+INSERT INTO "entry_kind" VALUES (26, 'retention_check');
+INSERT INTO "entry_kind" VALUES (27, 'referral');
+INSERT INTO "entry_kind" VALUES (28, 'contact_attempt');
+INSERT INTO "entry_kind" VALUES (29, 'retraction');
+INSERT INTO "entry_kind" VALUES (3, 'school');
+INSERT INTO "entry_kind" VALUES (30, 'readiness_check');
+INSERT INTO "entry_kind" VALUES (31, 'letter');
+INSERT INTO "entry_kind" VALUES (32, 'incident');
+INSERT INTO "entry_kind" VALUES (33, 'paper_count');
+INSERT INTO "entry_kind" VALUES (34, 'light_pass');
+INSERT INTO "entry_kind" VALUES (35, 'merge_answer');
+INSERT INTO "entry_kind" VALUES (36, 'authorization');
+INSERT INTO "entry_kind" VALUES (37, 'paper_sheet');
+INSERT INTO "entry_kind" VALUES (38, 'issued_report');
+INSERT INTO "entry_kind" VALUES (39, 'day_effort');
+INSERT INTO "entry_kind" VALUES (4, 'enrolment');
+INSERT INTO "entry_kind" VALUES (40, 'lot_count');
+INSERT INTO "entry_kind" VALUES (41, 'meal_eligibility');
+INSERT INTO "entry_kind" VALUES (42, 'background');
+INSERT INTO "entry_kind" VALUES (43, 'backup_note');
+INSERT INTO "entry_kind" VALUES (44, 'agreement_override');
+INSERT INTO "entry_kind" VALUES (45, 'after_cure');
+INSERT INTO "entry_kind" VALUES (46, 'addendum');
+INSERT INTO "entry_kind" VALUES (47, 'reopening');
+INSERT INTO "entry_kind" VALUES (48, 'member_pin');
+INSERT INTO "entry_kind" VALUES (49, 'placements_confirmed');
+INSERT INTO "entry_kind" VALUES (5, 'clinic_day');
+INSERT INTO "entry_kind" VALUES (50, 'personal_key');
+INSERT INTO "entry_kind" VALUES (51, 'day_signature');
+INSERT INTO "entry_kind" VALUES (52, 'recovery_code');
+INSERT INTO "entry_kind" VALUES (6, 'day_closure');
+INSERT INTO "entry_kind" VALUES (60, 'erasure');
+INSERT INTO "entry_kind" VALUES (7, 'member');
+INSERT INTO "entry_kind" VALUES (75, 'program_year');
+INSERT INTO "entry_kind" VALUES (76, 'day_cost');
+INSERT INTO "entry_kind" VALUES (8, 'child');
+INSERT INTO "entry_kind" VALUES (80, 'book_key');
+INSERT INTO "entry_kind" VALUES (85, 'list_columns');
+INSERT INTO "entry_kind" VALUES (86, 'card_join');
+INSERT INTO "entry_kind" VALUES (89, 'form_handout');
+INSERT INTO "entry_kind" VALUES (9, 'sealed_identity');
+INSERT INTO "entry_kind" VALUES (90, 'planned_day');
+INSERT INTO "entry_kind" VALUES (91, 'day_envelope');
+INSERT INTO "erased_entry" VALUES (455264855731998721, 455264855731998721, X'5562DCF1A60F44210B3F8B115E6FE405C84531858E85FB6789B50A2EBC8AD6C7');
+INSERT INTO "erased_entry" VALUES (455264855734095874, 455264855734095874, X'72B0B9671457EB9CB0C82DBBC9CB1EBD91323192BC764159F53D3D8C2C24AEEE');
+INSERT INTO "erased_entry" VALUES (455264855736188929, 455264855731998721, X'C4E4E9DA6FCCA8AC03EDEE272227B8D66A3B50214BDA711A5986620060DB29B7');
+INSERT INTO "erased_entry" VALUES (455264855736190977, 455264855731998721, X'2DF08CCB740D2DDCBB994C6C43B64DDA47E0B68D09CE59047862AA4AC6E824D3');
+INSERT INTO "erased_entry" VALUES (455264855738286082, 455264855734095874, X'0FC747ED432104351CA9DA1956052EAAE9EAC2D6162C386FC9EAD93D2F6E8109');
+INSERT INTO "erased_entry" VALUES (455264855738288130, 455264855734095874, X'40A0D871BE81E87A5A1ED5770CB2941BE8B9A811D17622A2466DFD2673A97F88');
+INSERT INTO "erased_entry" VALUES (455264855740383233, 455264855740383233, X'4F986808FB14DD0F24A3613839CE7AE6A57C12995D44F761504F6DAD02B94D91');
+INSERT INTO "erased_entry" VALUES (455264855740385281, 455264855740383233, X'0542A207649DB64FFC10C2C7852C8A3D639F8E3731641AA5BDB6481DD241C36E');
+INSERT INTO "erased_entry" VALUES (455264855740387329, 455264855740383233, X'1D414DBE91B3D9DFAE2D55655A78EB824425CA0457ED24F00C88C1A9CFF8A104');
+INSERT INTO "erased_entry" VALUES (455264855742480386, 455264855742480386, X'BEF7FD9DF43C6478248469FB9DBE06A6587B4C3C1A67A4C21C2FAAD5646E25BB');
+INSERT INTO "erased_entry" VALUES (455264855742482434, 455264855742480386, X'956DC0D5B8E444BB22F6581536C82D96CC1CE5F3B90F456AF4E6516AC3B0E418');
+INSERT INTO "erased_entry" VALUES (455264855742484482, 455264855742480386, X'A4CFFD679EF7891B497D615CE8931AD5BD72FC882A4571DB353D7790B9991278');
+INSERT INTO "erasure" VALUES (455264855736193025, 455264855731998721, '2041-0', 'a letter', 'a rule', 'asked for', NULL, X'');
+INSERT INTO "erasure" VALUES (455264855738290178, 455264855734095874, '2042-0', 'a letter', 'a rule', 'asked for', NULL, X'');
+INSERT INTO "field" VALUES (455264855690051585, 455264855660693505, 455264855660695553, 'cotton rolls', 15, 'operator', 'assistant', 1, 455264855658598402, 455264855664887809, 455264855666984962, 0, 'note 1', 'gauze');
+INSERT INTO "field" VALUES (455264855692148738, 455264855662790658, 455264855662792706, 'cotton rolls', 15, 'operator', 'assistant', 1, 455264855658598402, 455264855664887809, 455264855666984962, 0, 'note 2', 'gauze');
+INSERT INTO "field_tooth" VALUES (455264855690051585, 0, 11, 1);
+INSERT INTO "field_tooth" VALUES (455264855690051585, 1, 21, 3);
+INSERT INTO "field_tooth" VALUES (455264855692148738, 0, 12, 1);
+INSERT INTO "field_tooth" VALUES (455264855692148738, 1, 22, 3);
+INSERT INTO "form_handout" VALUES (455264855723610113, 455264855656499201, 455264855656497153, 'R1', '2026-09-11', 21, 'v1', 'English');
+INSERT INTO "form_handout" VALUES (455264855725707266, 455264855656499201, 455264855658594306, 'R2', '2026-09-12', 22, 'v2', 'English');
+INSERT INTO "hand" VALUES (1, X'00000000000000000000000000000801');
+INSERT INTO "hand" VALUES (2, X'00000000000000000000000000000802');
+INSERT INTO "hand" VALUES (3, X'AB0226286B2E8C63B9F68E4C5602D6EB');
+INSERT INTO "hand_branch" VALUES (455264855740383233, 455264855736188929, 1, X'B5065A300B00898AA3F40C15C778D53C');
+INSERT INTO "hand_branch" VALUES (455264855744577539, 455264855736188929, 1, X'AB0226286B2E8C63B9F68E4C5602D6EB');
+INSERT INTO "incident" VALUES (455264855706830849, 455264855660695553, 455264855660693505, 'eye splash', 1794900000001, -300, 'done 1', 'told', '', 0);
+INSERT INTO "incident" VALUES (455264855708928002, 455264855662792706, 455264855662790658, 'eye splash', 1794900000002, -300, 'done 2', 'told', '', 0);
+INSERT INTO "issued_report" VALUES (455264855711027201, 455264855656499201, 'funder', 'all', 1, '2026-12-11', '1,2', 'cccccccccccccccccccccccccccccccccccccccccccccccccccccccccccccccc', 'lines');
+INSERT INTO "issued_report" VALUES (455264855713124354, 455264855656499201, 'funder', 'all', 2, '2026-12-12', '1,2', 'cccccccccccccccccccccccccccccccccccccccccccccccccccccccccccccccc', 'lines');
+INSERT INTO "key_wrap" VALUES (X'00000000000000000000000000000000', 'own passphrase', 455424239206400001, X'', 0, 0, X'010101010101010101010101010101010101010101010101', X'010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101');
+INSERT INTO "key_wrap" VALUES (X'00000000000000000000000000000000', 'own passphrase', 455424239206404098, X'', 0, 0, X'020202020202020202020202020202020202020202020202', X'020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202');
+INSERT INTO "key_wrap" VALUES (X'77777777777777777777777777777771', 'passphrase', 0, X'01010101010101010101010101010101', 3, 65536, X'010101010101010101010101010101010101010101010101', X'010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101');
+INSERT INTO "key_wrap" VALUES (X'77777777777777777777777777777771', 'recovery code', 0, X'01010101010101010101010101010101', 3, 65536, X'010101010101010101010101010101010101010101010101', X'010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101');
+INSERT INTO "key_wrap" VALUES (X'77777777777777777777777777777772', 'passphrase', 0, X'02020202020202020202020202020202', 3, 65536, X'020202020202020202020202020202020202020202020202', X'020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202');
+INSERT INTO "key_wrap" VALUES (X'77777777777777777777777777777772', 'recovery code', 0, X'02020202020202020202020202020202', 3, 65536, X'020202020202020202020202020202020202020202020202', X'020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202');
+INSERT INTO "letter" VALUES (455264855706828801, 455264855660693505, 455264855660695553, 1, 'English', 0, 'sealed', 'facts 1', 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa', 'bbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbb', '2026-11-11', 1, 'printed', NULL);
+INSERT INTO "letter" VALUES (455264855708925954, 455264855662790658, 455264855662792706, 2, 'English', 0, 'sealed', 'facts 2', 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa', 'bbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbb', '2026-11-12', 2, 'printed', NULL);
+INSERT INTO "light" VALUES (455264855664885761, 'L-1', 'LED', 800, 1001, 1, 'M-1', 1);
+INSERT INTO "light" VALUES (455264855666982914, 'L-2', 'LED', 800, 1002, 1, 'M-2', 1);
+INSERT INTO "light_pass" VALUES (455264855681665025, 455264855660695553, 455264855664885761, 'reason 1');
+INSERT INTO "light_pass" VALUES (455264855683762178, 455264855662792706, 455264855666982914, 'reason 2');
+INSERT INTO "list_columns" VALUES (455264855723606017, 455264855656497153, 'dob=birth date;1');
+INSERT INTO "list_columns" VALUES (455264855725703170, 455264855658594306, 'dob=birth date;2');
+INSERT INTO "lot" VALUES (455264855664887809, 'light-cure sealant', 'Resin 1', 'A1', '2027-03-01', 20, 3, 0, '', NULL);
+INSERT INTO "lot" VALUES (455264855666984962, 'light-cure sealant', 'Resin 2', 'A2', '2027-03-02', 20, 3, 0, '', NULL);
+INSERT INTO "lot_count" VALUES (455264855677472769, 455264855660695553, 455264855664887809, 1, 11);
+INSERT INTO "lot_count" VALUES (455264855679569922, 455264855662792706, 455264855666984962, 1, 12);
+INSERT INTO "meal_eligibility" VALUES (455264855669082113, 455264855656499201, 455264855656497153, 51, 'state list');
+INSERT INTO "meal_eligibility" VALUES (455264855671179266, 455264855656499201, 455264855658594306, 52, 'state list');
+INSERT INTO "medical_flag" VALUES (455264855664889857, 455264855660693505, 'asthma', 'note', 'detail 1', 0, '');
+INSERT INTO "medical_flag" VALUES (455264855666987010, 455264855662790658, 'asthma', 'note', 'detail 2', 0, '');
+INSERT INTO "member" VALUES (455264855656501249, 'Member 1', 'M1', 'hygienist', 'L1', '2027-06-11', 251);
+INSERT INTO "member" VALUES (455264855658598402, 'Member 2', 'M2', 'hygienist', 'L2', '2027-06-12', 252);
+INSERT INTO "member_pin" VALUES (455264855719411713, 455264855656501249, X'44444444444444444444444444444441', 3, 67108864, X'555555555555555555555555555555555555555555555551', X'666666666666666666666666666666666666666666666666666666666666666666666666666666666666666666666661', '');
+INSERT INTO "member_pin" VALUES (455264855721508866, 455264855658598402, X'44444444444444444444444444444442', 3, 67108864, X'555555555555555555555555555555555555555555555552', X'666666666666666666666666666666666666666666666666666666666666666666666666666666666666666666666662', '');
+INSERT INTO "merge_answer" VALUES (455264855711025153, 455264855660695553, 455264855660693505, NULL, X'33333333333333333333333333333301', 'one is kept', 2, 'note 1');
+INSERT INTO "merge_answer" VALUES (455264855713122306, 455264855662792706, 455264855662790658, NULL, X'33333333333333333333333333333302', 'one is kept', 2, 'note 2');
+INSERT INTO "meter_reading" VALUES (455264855677468673, 455264855664885761, '2026-11-11', 901, 1, 'M-1', 1);
+INSERT INTO "meter_reading" VALUES (455264855679565826, 455264855666982914, '2026-11-12', 902, 1, 'M-2', 1);
+INSERT INTO "migration" VALUES (1, 'first', '7380a222edc46daa', 1794900000000);
+INSERT INTO "paper_count" VALUES (455264855706832897, 455264855660695553, 'letters', 5, 4, 3, 1, '');
+INSERT INTO "paper_count" VALUES (455264855708930050, 455264855662792706, 'letters', 5, 4, 3, 2, '');
+INSERT INTO "paper_sheet" VALUES (455264855698444289, 455264855660693505, 455264855660695553, 'P-1', 455264855658598402);
+INSERT INTO "paper_sheet" VALUES (455264855700541442, 455264855662790658, 455264855662792706, 'P-2', 455264855658598402);
+INSERT INTO "part" VALUES (455264855656497153, 2069, X'DEC3ACB050BBC486BD32C59DCF0E674376B9C89B00241EEA0075BE03359DC28A');
+INSERT INTO "personal_key" VALUES (455424239206400001, 455264855656501249, X'19D0790BE932990B8AF2CF9F567F46F011DEF0A7CF0C4E24B1A021CBC96A2FDB', X'01010101010101010101010101010101', 3, 65536, X'010101010101010101010101010101010101010101010101', X'010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101010101', 0);
+INSERT INTO "personal_key" VALUES (455424239206404098, 455264855658598402, X'76640392DFAC92A82505B5DFAACAB8348EF170089BF82D4B8CC25B7BF1AAB2F3', X'02020202020202020202020202020202', 3, 65536, X'020202020202020202020202020202020202020202020202', X'020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202020202', 0);
+INSERT INTO "placement" VALUES (455264855694247937, 455264855660693505, 455264855660695553, 455264855690051585, 11, 1, 'new', 'complete', 455264855656501249, 455264855658598402, 'cotton rolls', 1, 455264855664887809, 455264855666984962, 455264855664885761, 21000, 20001, 1, 0, 0, 1, 1, 'passed', 'note 1');
+INSERT INTO "placement" VALUES (455264855696345090, 455264855662790658, 455264855662792706, 455264855692148738, 12, 1, 'new', 'complete', 455264855656501249, 455264855658598402, 'cotton rolls', 1, 455264855664887809, 455264855666984962, 455264855664885761, 21000, 20002, 1, 0, 0, 1, 1, 'passed', 'note 2');
+INSERT INTO "placements_confirmed" VALUES (455264855719413761, 455264855660695553, 455264855656501249, 455264855694247937);
+INSERT INTO "placements_confirmed" VALUES (455264855721510914, 455264855662792706, 455264855658598402, 455264855696345090);
+INSERT INTO "planned_day" VALUES (455264855727800321, 455264855656499201, 455264855656497153, '2026-11-11', 1, 1, 'OF', 'note 1', 0);
+INSERT INTO "planned_day" VALUES (455264855729897474, 455264855656499201, 455264855658594306, '2026-11-12', 1, 2, 'OF', 'note 2', 0);
+INSERT INTO "program" VALUES (455264855660691457, 'Program 1', 'County 1', '000-555-0101', 'universal', 'general', 'Dr. 1', '2027-07-01', 'law 1', 11, 'all', 90, 0, 20, 20, 10, 6, 301);
+INSERT INTO "program" VALUES (455264855662788610, 'Program 2', 'County 2', '000-555-0102', 'universal', 'general', 'Dr. 2', '2027-07-02', 'law 2', 12, 'all', 90, 0, 20, 20, 10, 7, 302);
+INSERT INTO "program_year" VALUES (455264855719415809, '2026-21', 'grant year', '2026-10-01', '2027-09-30');
+INSERT INTO "program_year" VALUES (455264855721512962, '2026-22', 'grant year', '2026-10-02', '2027-09-30');
+INSERT INTO "readiness_check" VALUES (455264855681662977, 455264855660695553, 'clock', 'done', '', 'detail 1');
+INSERT INTO "readiness_check" VALUES (455264855683760130, 455264855662792706, 'clock', 'done', '', 'detail 2');
+INSERT INTO "recovery_code" VALUES (455424239206402049, 1);
+INSERT INTO "recovery_code" VALUES (455424239206406146, 0);
+INSERT INTO "referral" VALUES (455264855702636545, 455264855660693505, 455264855660695553, 'early', 'reason 1', '2026-12-01', 'own dentist', 'open');
+INSERT INTO "referral" VALUES (455264855704733698, 455264855662790658, 455264855662792706, 'early', 'reason 2', '2026-12-02', 'own dentist', 'open');
+INSERT INTO "reopening" VALUES (455264855715219457, 455264855660695553, 'reason 1');
+INSERT INTO "reopening" VALUES (455264855717316610, 455264855662792706, 'reason 2');
+INSERT INTO "retention_check" VALUES (455264855702634497, 455264855694247937, 455264855660693505, 455264855660695553, 'short-term sample', 1, 'whole', 'not sealed', 'not sealed', 'none', 'sound', 'held', 'none', 'note 1');
+INSERT INTO "retention_check" VALUES (455264855704731650, 455264855696345090, 455264855662790658, 455264855662792706, 'short-term sample', 1, 'whole', 'not sealed', 'not sealed', 'none', 'sound', 'held', 'none', 'note 2');
+INSERT INTO "school" VALUES (455264855656497153, 'School 1', 'S1', '2031-06-11');
+INSERT INTO "school" VALUES (455264855658594306, 'School 2', 'S2', '2031-06-12');
+INSERT INTO "school" VALUES (455264855744577539, 'Copied', 'C', NULL);
+INSERT INTO "school" VALUES (455424239206420481, 'After it', 'AFTER', NULL);
+INSERT INTO "screening" VALUES (455264855685861377, 455264855660693505, 455264855660695553, 'no', 'no', 'none', 'none', 'note 1');
+INSERT INTO "screening" VALUES (455264855687958530, 455264855662790658, 455264855662792706, 'no', 'no', 'none', 'none', 'note 2');
+INSERT INTO "screening_tooth" VALUES (455264855685861377, 0, 11, 'erupted', 'sound', 'not sealed', 'sound', 'not sealed', 'sound', 'not sealed', 'none', 'none', 'seal', 1, 0, 'a 1', 'not said');
+INSERT INTO "screening_tooth" VALUES (455264855685861377, 1, 21, 'erupted', 'sound', 'not sealed', 'sound', 'not sealed', 'sound', 'not sealed', 'none', 'none', 'reseal', 1, 1, 'b 1', 'lost');
+INSERT INTO "screening_tooth" VALUES (455264855687958530, 0, 12, 'erupted', 'sound', 'not sealed', 'sound', 'not sealed', 'sound', 'not sealed', 'none', 'none', 'seal', 1, 0, 'a 2', 'not said');
+INSERT INTO "screening_tooth" VALUES (455264855687958530, 1, 22, 'erupted', 'sound', 'not sealed', 'sound', 'not sealed', 'sound', 'not sealed', 'none', 'none', 'reseal', 1, 1, 'b 2', 'lost');
+INSERT INTO "sealed_identity" VALUES (455264855673274369, 455264855660693505, X'111111111111111111111111111111111111111111111101', X'22222222222222222222222222222222222222222222222222222222222201');
+INSERT INTO "sealed_identity" VALUES (455264855675371522, 455264855662790658, X'111111111111111111111111111111111111111111111102', X'22222222222222222222222222222222222222222222222222222222222202');
+INSERT INTO "seating" VALUES (455264855685859329, 455264855660693505, 455264855660695553, 3, 1, 0, 'new inhaler 1');
+INSERT INTO "seating" VALUES (455264855687956482, 455264855662790658, 455264855662792706, 3, 1, 0, 'new inhaler 2');
+INSERT INTO "seating_alert" VALUES (455264855685859329, 0, 455264855664889857);
+INSERT INTO "seating_alert" VALUES (455264855687956482, 0, 455264855666987010);
+INSERT INTO "step_run" VALUES (455264855690055681, 455264855690051585, 'etch', 'done', 21001, 20, 'timer', 455264855690053633, 455264855664885761, 455264855666984962, 'first', 'r 1');
+INSERT INTO "step_run" VALUES (455264855692152834, 455264855692148738, 'etch', 'done', 21002, 20, 'timer', 455264855692150786, 455264855664885761, 455264855666984962, 'first', 'r 2');
+INSERT INTO "step_tooth" VALUES (455264855690055681, 0, 11, 1);
+INSERT INTO "step_tooth" VALUES (455264855690055681, 1, 21, 3);
+INSERT INTO "step_tooth" VALUES (455264855692152834, 0, 12, 1);
+INSERT INTO "step_tooth" VALUES (455264855692152834, 1, 22, 3);
+INSERT INTO "term" VALUES (455264855656499201, 'Term 1', '2026-09-01', '2026-12-18');
+INSERT INTO "term" VALUES (455264855658596354, 'Term 2', '2026-09-02', '2026-12-18');
+INSERT INTO "term_holiday" VALUES (455264855656499201, 0, '2026-10-11');
+INSERT INTO "term_holiday" VALUES (455264855656499201, 1, '2026-11-21');
+INSERT INTO "term_holiday" VALUES (455264855658596354, 0, '2026-10-12');
+INSERT INTO "term_holiday" VALUES (455264855658596354, 1, '2026-11-22');
+INSERT INTO "timer_start" VALUES (455264855690053633, 455264855690051585, 'etch', 21, 455264855664885761);
+INSERT INTO "timer_start" VALUES (455264855692150786, 455264855692148738, 'etch', 22, 455264855666982914);
+INSERT INTO "timer_tooth" VALUES (455264855690053633, 0, 11, 1);
+INSERT INTO "timer_tooth" VALUES (455264855690053633, 1, 21, 3);
+INSERT INTO "timer_tooth" VALUES (455264855692150786, 0, 12, 1);
+INSERT INTO "timer_tooth" VALUES (455264855692150786, 1, 22, 3);
+INSERT INTO "varnish" VALUES (455264855698440193, 455264855660693505, 455264855660695553, 455264855664887809);
+INSERT INTO "varnish" VALUES (455264855700537346, 455264855662790658, 455264855662792706, 455264855666984962);
+INSERT INTO "wet" VALUES (455264855694245889, 455264855690051585, 'after etch', 'saliva', 'note 1');
+INSERT INTO "wet" VALUES (455264855696343042, 455264855692148738, 'after etch', 'saliva', 'note 2');
+INSERT INTO "wet_tooth" VALUES (455264855694245889, 0, 11);
+INSERT INTO "wet_tooth" VALUES (455264855694245889, 1, 21);
+INSERT INTO "wet_tooth" VALUES (455264855696343042, 0, 12);
+INSERT INTO "wet_tooth" VALUES (455264855696343042, 1, 22);
+CREATE INDEX entry_subject ON entry (subject) WHERE subject IS NOT NULL;
+CREATE INDEX entry_supersedes ON entry (supersedes) WHERE supersedes IS NOT NULL;
+CREATE UNIQUE INDEX act_hand ON act (first & 2047, sequence);
+CREATE INDEX enrolment_term ON enrolment (term);
+CREATE INDEX clinic_day_term ON clinic_day (term);
+CREATE INDEX day_closure_day ON day_closure (day);
+CREATE INDEX child_number ON child (number);
+CREATE INDEX child_school ON child (school);
+CREATE INDEX sealed_identity_child ON sealed_identity (child);
+CREATE INDEX consent_child ON consent (child);
+CREATE INDEX consent_term ON consent (term);
+CREATE INDEX consent_override_child ON consent_override (child);
+CREATE INDEX medical_flag_child ON medical_flag (child);
+CREATE INDEX meter_reading_light ON meter_reading (light);
+CREATE INDEX seating_child ON seating (child);
+CREATE INDEX seating_day ON seating (day);
+CREATE INDEX screening_child ON screening (child);
+CREATE INDEX screening_day ON screening (day);
+CREATE INDEX field_child ON field (child);
+CREATE INDEX field_day ON field (day);
+CREATE INDEX timer_start_field ON timer_start (field);
+CREATE INDEX step_run_field ON step_run (field);
+CREATE INDEX wet_field ON wet (field);
+CREATE INDEX placement_child ON placement (child);
+CREATE INDEX placement_day ON placement (day);
+CREATE INDEX placement_field ON placement (field);
+CREATE INDEX varnish_child ON varnish (child);
+CREATE INDEX varnish_day ON varnish (day);
+CREATE INDEX day_outcome_child ON day_outcome (child);
+CREATE INDEX day_outcome_day ON day_outcome (day);
+CREATE INDEX retention_check_placement ON retention_check (placement);
+CREATE INDEX retention_check_child ON retention_check (child);
+CREATE INDEX retention_check_day ON retention_check (day);
+CREATE INDEX referral_child ON referral (child);
+CREATE INDEX referral_day ON referral (day);
+CREATE INDEX contact_attempt_child ON contact_attempt (child);
+CREATE INDEX contact_attempt_day ON contact_attempt (day);
+CREATE INDEX readiness_check_day ON readiness_check (day);
+CREATE INDEX letter_child ON letter (child);
+CREATE INDEX letter_day ON letter (day);
+CREATE INDEX incident_day ON incident (day);
+CREATE INDEX incident_child ON incident (child) WHERE child IS NOT NULL;
+CREATE INDEX paper_count_day ON paper_count (day);
+CREATE INDEX light_pass_day ON light_pass (day);
+CREATE INDEX merge_answer_day ON merge_answer (day);
+CREATE INDEX merge_answer_child ON merge_answer (child);
+CREATE INDEX authorization_child ON authorization (child);
+CREATE INDEX paper_sheet_child ON paper_sheet (child);
+CREATE INDEX paper_sheet_day ON paper_sheet (day);
+CREATE INDEX issued_report_term ON issued_report (term);
+CREATE INDEX day_effort_day ON day_effort (day);
+CREATE INDEX lot_count_day ON lot_count (day);
+CREATE INDEX meal_eligibility_term ON meal_eligibility (term);
+CREATE INDEX background_child ON background (child);
+CREATE INDEX backup_note_day ON backup_note (day);
+CREATE INDEX agreement_override_day ON agreement_override (day);
+CREATE INDEX after_cure_child ON after_cure (child);
+CREATE INDEX after_cure_day ON after_cure (day);
+CREATE INDEX addendum_day ON addendum (day);
+CREATE INDEX addendum_child ON addendum (child) WHERE child IS NOT NULL;
+CREATE INDEX reopening_day ON reopening (day);
+CREATE INDEX member_pin_member ON member_pin (member);
+CREATE INDEX placements_confirmed_day ON placements_confirmed (day);
+CREATE INDEX personal_key_member ON personal_key (member);
+CREATE INDEX day_signature_day ON day_signature (day);
+CREATE INDEX erasure_whom ON erasure (whom);
+CREATE INDEX day_cost_day ON day_cost (day);
+CREATE INDEX list_columns_school ON list_columns (school);
+CREATE INDEX card_join_child ON card_join (child);
+CREATE INDEX card_join_other ON card_join (other);
+CREATE INDEX form_handout_term ON form_handout (term);
+CREATE INDEX form_handout_school ON form_handout (school);
+CREATE INDEX planned_day_term ON planned_day (term);
+CREATE INDEX planned_day_school ON planned_day (school);
+CREATE TRIGGER book_same_id BEFORE UPDATE OF only_row, id ON book
+BEGIN SELECT RAISE(ABORT, 'the identity of a book is never changed'); END;
+CREATE TRIGGER book_no_delete BEFORE DELETE ON book
+BEGIN SELECT RAISE(ABORT, 'the row of book is never removed'); END;
+CREATE TRIGGER book_no_replace BEFORE INSERT ON book
+WHEN EXISTS (SELECT 1 FROM book WHERE only_row = NEW.only_row)
+BEGIN SELECT RAISE(ABORT, 'rows of book are never replaced'); END;
+CREATE TRIGGER migration_no_update BEFORE UPDATE ON migration
+BEGIN SELECT RAISE(ABORT, 'rows of migration are never changed'); END;
+CREATE TRIGGER migration_no_delete BEFORE DELETE ON migration
+BEGIN SELECT RAISE(ABORT, 'rows of migration are never changed'); END;
+CREATE TRIGGER migration_no_replace BEFORE INSERT ON migration
+WHEN EXISTS (SELECT 1 FROM migration WHERE number = NEW.number)
+BEGIN SELECT RAISE(ABORT, 'rows of migration are never replaced'); END;
+CREATE TRIGGER hand_no_delete BEFORE DELETE ON hand
+BEGIN SELECT RAISE(ABORT, 'rows of hand are never changed'); END;
+CREATE TRIGGER hand_no_replace BEFORE INSERT ON hand
+WHEN EXISTS (SELECT 1 FROM hand WHERE number = NEW.number) OR EXISTS (SELECT 1 FROM hand WHERE laptop = NEW.laptop)
+BEGIN SELECT RAISE(ABORT, 'rows of hand are never replaced'); END;
+CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
+BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
+CREATE TRIGGER entry_kind_no_delete BEFORE DELETE ON entry_kind
+BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
+CREATE TRIGGER entry_kind_no_replace BEFORE INSERT ON entry_kind
+WHEN EXISTS (SELECT 1 FROM entry_kind WHERE number = NEW.number) OR EXISTS (SELECT 1 FROM entry_kind WHERE name = NEW.name)
+BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never replaced'); END;
+CREATE TRIGGER entry_no_update BEFORE UPDATE ON entry
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.id)
+  OR NEW.reason IS NOT 'erased' AND NOT EXISTS (SELECT 1 FROM erased_entry AS x
+    JOIN child_elsewhere AS c ON c.child = x.child WHERE x.id = OLD.id)
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+CREATE TRIGGER entry_only_reason BEFORE UPDATE OF id, kind, nth, subject, supersedes, author, recorder ON entry
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+CREATE TRIGGER entry_no_delete BEFORE DELETE ON entry
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never changed'); END;
+CREATE TRIGGER entry_no_replace BEFORE INSERT ON entry
+WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'rows of entry are never replaced'); END;
+CREATE TRIGGER act_of_entries BEFORE INSERT ON act
+WHEN NOT EXISTS (SELECT 1 FROM entry WHERE id = NEW.first AND nth = 0) OR NOT EXISTS (SELECT 1 FROM entry WHERE id = NEW.first + (NEW.count - 1) * 2048 AND nth = NEW.count - 1)
+BEGIN SELECT RAISE(ABORT, 'an act of no entries in act'); END;
+CREATE TRIGGER act_no_delete BEFORE DELETE ON act
+BEGIN SELECT RAISE(ABORT, 'rows of act are never changed'); END;
+CREATE TRIGGER act_no_replace BEFORE INSERT ON act
+WHEN EXISTS (SELECT 1 FROM act WHERE first = NEW.first) OR EXISTS (SELECT 1 FROM act WHERE first & 2047 = NEW.first & 2047 AND sequence = NEW.sequence)
+BEGIN SELECT RAISE(ABORT, 'rows of act are never replaced'); END;
+CREATE VIEW every_entry AS
+SELECT e.id, coalesce(e.subject, e.id) AS subject, a.first AS act, k.name AS kind, h.laptop,
+  a.sequence + e.nth AS sequence, coalesce(e.author, a.author) AS author,
+  iif(e.author IS NULL, a.recorder, e.recorder) AS recorder, a.at, a.utc_offset, e.supersedes,
+  coalesce(e.reason, '') AS reason, a.verb, a.station
+FROM entry AS e CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048
+CROSS JOIN hand AS h ON h.number = e.id & 2047 CROSS JOIN entry_kind AS k ON k.number = e.kind;
+CREATE VIEW current_entry AS
+SELECT e.id, coalesce(e.subject, e.id) AS subject, a.first AS act, k.name AS kind, h.laptop,
+  a.sequence + e.nth AS sequence, coalesce(e.author, a.author) AS author,
+  iif(e.author IS NULL, a.recorder, e.recorder) AS recorder, a.at, a.utc_offset, e.supersedes,
+  coalesce(e.reason, '') AS reason, a.verb, a.station
+FROM entry AS e CROSS JOIN act AS a ON a.first = e.id - e.nth * 2048
+CROSS JOIN hand AS h ON h.number = e.id & 2047 CROSS JOIN entry_kind AS k ON k.number = e.kind
+WHERE e.kind <> 29
+  AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id);
+CREATE TRIGGER program_kind BEFORE INSERT ON program
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 1
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in program'); END;
+CREATE TRIGGER program_no_update BEFORE UPDATE ON program
+BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
+CREATE TRIGGER program_no_delete BEFORE DELETE ON program
+BEGIN SELECT RAISE(ABORT, 'rows of program are never changed'); END;
+CREATE TRIGGER program_no_replace BEFORE INSERT ON program
+WHEN EXISTS (SELECT 1 FROM program WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of program are never replaced'); END;
+CREATE TRIGGER term_kind BEFORE INSERT ON term
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 2
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term'); END;
+CREATE TRIGGER term_no_update BEFORE UPDATE ON term
+BEGIN SELECT RAISE(ABORT, 'rows of term are never changed'); END;
+CREATE TRIGGER term_no_delete BEFORE DELETE ON term
+BEGIN SELECT RAISE(ABORT, 'rows of term are never changed'); END;
+CREATE TRIGGER term_no_replace BEFORE INSERT ON term
+WHEN EXISTS (SELECT 1 FROM term WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of term are never replaced'); END;
+CREATE TRIGGER term_holiday_kind BEFORE INSERT ON term_holiday
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 2
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in term_holiday'); END;
+CREATE TRIGGER term_holiday_no_update BEFORE UPDATE ON term_holiday
+BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never changed'); END;
+CREATE TRIGGER term_holiday_no_delete BEFORE DELETE ON term_holiday
+BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never changed'); END;
+CREATE TRIGGER term_holiday_no_replace BEFORE INSERT ON term_holiday
+WHEN EXISTS (SELECT 1 FROM term_holiday WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of term_holiday are never replaced'); END;
+CREATE TRIGGER school_kind BEFORE INSERT ON school
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 3
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in school'); END;
+CREATE TRIGGER school_no_update BEFORE UPDATE ON school
+BEGIN SELECT RAISE(ABORT, 'rows of school are never changed'); END;
+CREATE TRIGGER school_no_delete BEFORE DELETE ON school
+BEGIN SELECT RAISE(ABORT, 'rows of school are never changed'); END;
+CREATE TRIGGER school_no_replace BEFORE INSERT ON school
+WHEN EXISTS (SELECT 1 FROM school WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of school are never replaced'); END;
+CREATE TRIGGER enrolment_kind BEFORE INSERT ON enrolment
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 4
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in enrolment'); END;
+CREATE TRIGGER enrolment_no_update BEFORE UPDATE ON enrolment
+BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
+CREATE TRIGGER enrolment_no_delete BEFORE DELETE ON enrolment
+BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never changed'); END;
+CREATE TRIGGER enrolment_no_replace BEFORE INSERT ON enrolment
+WHEN EXISTS (SELECT 1 FROM enrolment WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of enrolment are never replaced'); END;
+CREATE TRIGGER clinic_day_kind BEFORE INSERT ON clinic_day
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 5
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in clinic_day'); END;
+CREATE TRIGGER clinic_day_no_update BEFORE UPDATE ON clinic_day
+BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never changed'); END;
+CREATE TRIGGER clinic_day_no_delete BEFORE DELETE ON clinic_day
+BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never changed'); END;
+CREATE TRIGGER clinic_day_no_replace BEFORE INSERT ON clinic_day
+WHEN EXISTS (SELECT 1 FROM clinic_day WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of clinic_day are never replaced'); END;
+CREATE TRIGGER day_closure_kind BEFORE INSERT ON day_closure
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 6
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_closure'); END;
+CREATE TRIGGER day_closure_no_update BEFORE UPDATE ON day_closure
+BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
+CREATE TRIGGER day_closure_no_delete BEFORE DELETE ON day_closure
+BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never changed'); END;
+CREATE TRIGGER day_closure_no_replace BEFORE INSERT ON day_closure
+WHEN EXISTS (SELECT 1 FROM day_closure WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_closure are never replaced'); END;
+CREATE TRIGGER member_kind BEFORE INSERT ON member
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 7
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member'); END;
+CREATE TRIGGER member_no_update BEFORE UPDATE ON member
+BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
+CREATE TRIGGER member_no_delete BEFORE DELETE ON member
+BEGIN SELECT RAISE(ABORT, 'rows of member are never changed'); END;
+CREATE TRIGGER member_no_replace BEFORE INSERT ON member
+WHEN EXISTS (SELECT 1 FROM member WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of member are never replaced'); END;
+CREATE TRIGGER child_kind BEFORE INSERT ON child
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 8
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in child'); END;
+CREATE TRIGGER child_no_update BEFORE UPDATE ON child
+BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
+CREATE TRIGGER child_no_delete BEFORE DELETE ON child
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of child are never changed'); END;
+CREATE TRIGGER child_no_replace BEFORE INSERT ON child
+WHEN EXISTS (SELECT 1 FROM child WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of child are never replaced'); END;
+CREATE TRIGGER sealed_identity_kind BEFORE INSERT ON sealed_identity
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 9
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in sealed_identity'); END;
+CREATE TRIGGER sealed_identity_no_update BEFORE UPDATE ON sealed_identity
+BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
+CREATE TRIGGER sealed_identity_no_delete BEFORE DELETE ON sealed_identity
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never changed'); END;
+CREATE TRIGGER sealed_identity_no_replace BEFORE INSERT ON sealed_identity
+WHEN EXISTS (SELECT 1 FROM sealed_identity WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of sealed_identity are never replaced'); END;
+CREATE TRIGGER consent_kind BEFORE INSERT ON consent
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 10
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent'); END;
+CREATE TRIGGER consent_no_update BEFORE UPDATE ON consent
+BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
+CREATE TRIGGER consent_no_delete BEFORE DELETE ON consent
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of consent are never changed'); END;
+CREATE TRIGGER consent_no_replace BEFORE INSERT ON consent
+WHEN EXISTS (SELECT 1 FROM consent WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of consent are never replaced'); END;
+CREATE TRIGGER consent_override_kind BEFORE INSERT ON consent_override
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 11
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in consent_override'); END;
+CREATE TRIGGER consent_override_no_update BEFORE UPDATE ON consent_override
+BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
+CREATE TRIGGER consent_override_no_delete BEFORE DELETE ON consent_override
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never changed'); END;
+CREATE TRIGGER consent_override_no_replace BEFORE INSERT ON consent_override
+WHEN EXISTS (SELECT 1 FROM consent_override WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of consent_override are never replaced'); END;
+CREATE TRIGGER medical_flag_kind BEFORE INSERT ON medical_flag
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 12
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in medical_flag'); END;
+CREATE TRIGGER medical_flag_no_update BEFORE UPDATE ON medical_flag
+BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
+CREATE TRIGGER medical_flag_no_delete BEFORE DELETE ON medical_flag
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never changed'); END;
+CREATE TRIGGER medical_flag_no_replace BEFORE INSERT ON medical_flag
+WHEN EXISTS (SELECT 1 FROM medical_flag WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of medical_flag are never replaced'); END;
+CREATE TRIGGER light_kind BEFORE INSERT ON light
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 13
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light'); END;
+CREATE TRIGGER light_no_update BEFORE UPDATE ON light
+BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
+CREATE TRIGGER light_no_delete BEFORE DELETE ON light
+BEGIN SELECT RAISE(ABORT, 'rows of light are never changed'); END;
+CREATE TRIGGER light_no_replace BEFORE INSERT ON light
+WHEN EXISTS (SELECT 1 FROM light WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of light are never replaced'); END;
+CREATE TRIGGER meter_reading_kind BEFORE INSERT ON meter_reading
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 14
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meter_reading'); END;
+CREATE TRIGGER meter_reading_no_update BEFORE UPDATE ON meter_reading
+BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
+CREATE TRIGGER meter_reading_no_delete BEFORE DELETE ON meter_reading
+BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never changed'); END;
+CREATE TRIGGER meter_reading_no_replace BEFORE INSERT ON meter_reading
+WHEN EXISTS (SELECT 1 FROM meter_reading WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of meter_reading are never replaced'); END;
+CREATE TRIGGER lot_kind BEFORE INSERT ON lot
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 15
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot'); END;
+CREATE TRIGGER lot_no_update BEFORE UPDATE ON lot
+BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
+CREATE TRIGGER lot_no_delete BEFORE DELETE ON lot
+BEGIN SELECT RAISE(ABORT, 'rows of lot are never changed'); END;
+CREATE TRIGGER lot_no_replace BEFORE INSERT ON lot
+WHEN EXISTS (SELECT 1 FROM lot WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of lot are never replaced'); END;
+CREATE TRIGGER cure_time_kind BEFORE INSERT ON cure_time
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 16
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in cure_time'); END;
+CREATE TRIGGER cure_time_no_update BEFORE UPDATE ON cure_time
+BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never changed'); END;
+CREATE TRIGGER cure_time_no_delete BEFORE DELETE ON cure_time
+BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never changed'); END;
+CREATE TRIGGER cure_time_no_replace BEFORE INSERT ON cure_time
+WHEN EXISTS (SELECT 1 FROM cure_time WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of cure_time are never replaced'); END;
+CREATE TRIGGER seating_kind BEFORE INSERT ON seating
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 17
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating'); END;
+CREATE TRIGGER seating_no_update BEFORE UPDATE ON seating
+BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
+CREATE TRIGGER seating_no_delete BEFORE DELETE ON seating
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of seating are never changed'); END;
+CREATE TRIGGER seating_no_replace BEFORE INSERT ON seating
+WHEN EXISTS (SELECT 1 FROM seating WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of seating are never replaced'); END;
+CREATE TRIGGER screening_kind BEFORE INSERT ON screening
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 18
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening'); END;
+CREATE TRIGGER screening_no_update BEFORE UPDATE ON screening
+BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
+CREATE TRIGGER screening_no_delete BEFORE DELETE ON screening
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of screening are never changed'); END;
+CREATE TRIGGER screening_no_replace BEFORE INSERT ON screening
+WHEN EXISTS (SELECT 1 FROM screening WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of screening are never replaced'); END;
+CREATE TRIGGER screening_tooth_kind BEFORE INSERT ON screening_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 18
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in screening_tooth'); END;
+CREATE TRIGGER screening_tooth_no_update BEFORE UPDATE ON screening_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
+CREATE TRIGGER screening_tooth_no_delete BEFORE DELETE ON screening_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never changed'); END;
+CREATE TRIGGER screening_tooth_no_replace BEFORE INSERT ON screening_tooth
+WHEN EXISTS (SELECT 1 FROM screening_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM screening_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of screening_tooth are never replaced'); END;
+CREATE TRIGGER field_kind BEFORE INSERT ON field
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 19
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field'); END;
+CREATE TRIGGER field_no_update BEFORE UPDATE ON field
+BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
+CREATE TRIGGER field_no_delete BEFORE DELETE ON field
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of field are never changed'); END;
+CREATE TRIGGER field_no_replace BEFORE INSERT ON field
+WHEN EXISTS (SELECT 1 FROM field WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of field are never replaced'); END;
+CREATE TRIGGER field_tooth_kind BEFORE INSERT ON field_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 19
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in field_tooth'); END;
+CREATE TRIGGER field_tooth_no_update BEFORE UPDATE ON field_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+CREATE TRIGGER field_tooth_no_delete BEFORE DELETE ON field_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never changed'); END;
+CREATE TRIGGER field_tooth_no_replace BEFORE INSERT ON field_tooth
+WHEN EXISTS (SELECT 1 FROM field_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM field_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of field_tooth are never replaced'); END;
+CREATE TRIGGER timer_start_kind BEFORE INSERT ON timer_start
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 20
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_start'); END;
+CREATE TRIGGER timer_start_no_update BEFORE UPDATE ON timer_start
+BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
+CREATE TRIGGER timer_start_no_delete BEFORE DELETE ON timer_start
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never changed'); END;
+CREATE TRIGGER timer_start_no_replace BEFORE INSERT ON timer_start
+WHEN EXISTS (SELECT 1 FROM timer_start WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of timer_start are never replaced'); END;
+CREATE TRIGGER timer_tooth_kind BEFORE INSERT ON timer_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 20
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in timer_tooth'); END;
+CREATE TRIGGER timer_tooth_no_update BEFORE UPDATE ON timer_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
+CREATE TRIGGER timer_tooth_no_delete BEFORE DELETE ON timer_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never changed'); END;
+CREATE TRIGGER timer_tooth_no_replace BEFORE INSERT ON timer_tooth
+WHEN EXISTS (SELECT 1 FROM timer_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM timer_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of timer_tooth are never replaced'); END;
+CREATE TRIGGER step_run_kind BEFORE INSERT ON step_run
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 21
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_run'); END;
+CREATE TRIGGER step_run_no_update BEFORE UPDATE ON step_run
+BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
+CREATE TRIGGER step_run_no_delete BEFORE DELETE ON step_run
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of step_run are never changed'); END;
+CREATE TRIGGER step_run_no_replace BEFORE INSERT ON step_run
+WHEN EXISTS (SELECT 1 FROM step_run WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of step_run are never replaced'); END;
+CREATE TRIGGER step_tooth_kind BEFORE INSERT ON step_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 21
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in step_tooth'); END;
+CREATE TRIGGER step_tooth_no_update BEFORE UPDATE ON step_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
+CREATE TRIGGER step_tooth_no_delete BEFORE DELETE ON step_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never changed'); END;
+CREATE TRIGGER step_tooth_no_replace BEFORE INSERT ON step_tooth
+WHEN EXISTS (SELECT 1 FROM step_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM step_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of step_tooth are never replaced'); END;
+CREATE TRIGGER wet_kind BEFORE INSERT ON wet
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 22
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet'); END;
+CREATE TRIGGER wet_no_update BEFORE UPDATE ON wet
+BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
+CREATE TRIGGER wet_no_delete BEFORE DELETE ON wet
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of wet are never changed'); END;
+CREATE TRIGGER wet_no_replace BEFORE INSERT ON wet
+WHEN EXISTS (SELECT 1 FROM wet WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of wet are never replaced'); END;
+CREATE TRIGGER wet_tooth_kind BEFORE INSERT ON wet_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 22
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in wet_tooth'); END;
+CREATE TRIGGER wet_tooth_no_update BEFORE UPDATE ON wet_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
+CREATE TRIGGER wet_tooth_no_delete BEFORE DELETE ON wet_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never changed'); END;
+CREATE TRIGGER wet_tooth_no_replace BEFORE INSERT ON wet_tooth
+WHEN EXISTS (SELECT 1 FROM wet_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM wet_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of wet_tooth are never replaced'); END;
+CREATE TRIGGER placement_kind BEFORE INSERT ON placement
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 23
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placement'); END;
+CREATE TRIGGER placement_no_update BEFORE UPDATE ON placement
+BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
+CREATE TRIGGER placement_no_delete BEFORE DELETE ON placement
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of placement are never changed'); END;
+CREATE TRIGGER placement_no_replace BEFORE INSERT ON placement
+WHEN EXISTS (SELECT 1 FROM placement WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of placement are never replaced'); END;
+CREATE TRIGGER varnish_kind BEFORE INSERT ON varnish
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 24
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in varnish'); END;
+CREATE TRIGGER varnish_no_update BEFORE UPDATE ON varnish
+BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
+CREATE TRIGGER varnish_no_delete BEFORE DELETE ON varnish
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of varnish are never changed'); END;
+CREATE TRIGGER varnish_no_replace BEFORE INSERT ON varnish
+WHEN EXISTS (SELECT 1 FROM varnish WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of varnish are never replaced'); END;
+CREATE TRIGGER day_outcome_kind BEFORE INSERT ON day_outcome
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 25
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_outcome'); END;
+CREATE TRIGGER day_outcome_no_update BEFORE UPDATE ON day_outcome
+BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
+CREATE TRIGGER day_outcome_no_delete BEFORE DELETE ON day_outcome
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never changed'); END;
+CREATE TRIGGER day_outcome_no_replace BEFORE INSERT ON day_outcome
+WHEN EXISTS (SELECT 1 FROM day_outcome WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_outcome are never replaced'); END;
+CREATE TRIGGER retention_check_kind BEFORE INSERT ON retention_check
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 26
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in retention_check'); END;
+CREATE TRIGGER retention_check_no_update BEFORE UPDATE ON retention_check
+BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
+CREATE TRIGGER retention_check_no_delete BEFORE DELETE ON retention_check
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never changed'); END;
+CREATE TRIGGER retention_check_no_replace BEFORE INSERT ON retention_check
+WHEN EXISTS (SELECT 1 FROM retention_check WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of retention_check are never replaced'); END;
+CREATE TRIGGER referral_kind BEFORE INSERT ON referral
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 27
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in referral'); END;
+CREATE TRIGGER referral_no_update BEFORE UPDATE ON referral
+BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
+CREATE TRIGGER referral_no_delete BEFORE DELETE ON referral
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of referral are never changed'); END;
+CREATE TRIGGER referral_no_replace BEFORE INSERT ON referral
+WHEN EXISTS (SELECT 1 FROM referral WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of referral are never replaced'); END;
+CREATE TRIGGER contact_attempt_kind BEFORE INSERT ON contact_attempt
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 28
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in contact_attempt'); END;
+CREATE TRIGGER contact_attempt_no_update BEFORE UPDATE ON contact_attempt
+BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
+CREATE TRIGGER contact_attempt_no_delete BEFORE DELETE ON contact_attempt
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never changed'); END;
+CREATE TRIGGER contact_attempt_no_replace BEFORE INSERT ON contact_attempt
+WHEN EXISTS (SELECT 1 FROM contact_attempt WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of contact_attempt are never replaced'); END;
+CREATE TRIGGER readiness_check_kind BEFORE INSERT ON readiness_check
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 30
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in readiness_check'); END;
+CREATE TRIGGER readiness_check_no_update BEFORE UPDATE ON readiness_check
+BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
+CREATE TRIGGER readiness_check_no_delete BEFORE DELETE ON readiness_check
+BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never changed'); END;
+CREATE TRIGGER readiness_check_no_replace BEFORE INSERT ON readiness_check
+WHEN EXISTS (SELECT 1 FROM readiness_check WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of readiness_check are never replaced'); END;
+CREATE TRIGGER letter_kind BEFORE INSERT ON letter
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 31
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in letter'); END;
+CREATE TRIGGER letter_no_update BEFORE UPDATE ON letter
+BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
+CREATE TRIGGER letter_no_delete BEFORE DELETE ON letter
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of letter are never changed'); END;
+CREATE TRIGGER letter_no_replace BEFORE INSERT ON letter
+WHEN EXISTS (SELECT 1 FROM letter WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of letter are never replaced'); END;
+CREATE TRIGGER incident_kind BEFORE INSERT ON incident
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 32
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in incident'); END;
+CREATE TRIGGER incident_no_update BEFORE UPDATE ON incident
+BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
+CREATE TRIGGER incident_no_delete BEFORE DELETE ON incident
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of incident are never changed'); END;
+CREATE TRIGGER incident_no_replace BEFORE INSERT ON incident
+WHEN EXISTS (SELECT 1 FROM incident WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of incident are never replaced'); END;
+CREATE TRIGGER paper_count_kind BEFORE INSERT ON paper_count
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 33
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_count'); END;
+CREATE TRIGGER paper_count_no_update BEFORE UPDATE ON paper_count
+BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
+CREATE TRIGGER paper_count_no_delete BEFORE DELETE ON paper_count
+BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never changed'); END;
+CREATE TRIGGER paper_count_no_replace BEFORE INSERT ON paper_count
+WHEN EXISTS (SELECT 1 FROM paper_count WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of paper_count are never replaced'); END;
+CREATE TRIGGER light_pass_kind BEFORE INSERT ON light_pass
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 34
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in light_pass'); END;
+CREATE TRIGGER light_pass_no_update BEFORE UPDATE ON light_pass
+BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
+CREATE TRIGGER light_pass_no_delete BEFORE DELETE ON light_pass
+BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never changed'); END;
+CREATE TRIGGER light_pass_no_replace BEFORE INSERT ON light_pass
+WHEN EXISTS (SELECT 1 FROM light_pass WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of light_pass are never replaced'); END;
+CREATE TRIGGER merge_answer_kind BEFORE INSERT ON merge_answer
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 35
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_answer'); END;
+CREATE TRIGGER merge_answer_no_update BEFORE UPDATE ON merge_answer
+BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
+CREATE TRIGGER merge_answer_no_delete BEFORE DELETE ON merge_answer
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
+CREATE TRIGGER merge_answer_no_replace BEFORE INSERT ON merge_answer
+WHEN EXISTS (SELECT 1 FROM merge_answer WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never replaced'); END;
+CREATE TRIGGER authorization_kind BEFORE INSERT ON authorization
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 36
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization'); END;
+CREATE TRIGGER authorization_no_update BEFORE UPDATE ON authorization
+BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
+CREATE TRIGGER authorization_no_delete BEFORE DELETE ON authorization
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of authorization are never changed'); END;
+CREATE TRIGGER authorization_no_replace BEFORE INSERT ON authorization
+WHEN EXISTS (SELECT 1 FROM authorization WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of authorization are never replaced'); END;
+CREATE TRIGGER authorization_tooth_kind BEFORE INSERT ON authorization_tooth
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 36
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in authorization_tooth'); END;
+CREATE TRIGGER authorization_tooth_no_update BEFORE UPDATE ON authorization_tooth
+BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
+CREATE TRIGGER authorization_tooth_no_delete BEFORE DELETE ON authorization_tooth
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never changed'); END;
+CREATE TRIGGER authorization_tooth_no_replace BEFORE INSERT ON authorization_tooth
+WHEN EXISTS (SELECT 1 FROM authorization_tooth WHERE entry = NEW.entry AND place = NEW.place) OR EXISTS (SELECT 1 FROM authorization_tooth WHERE entry = NEW.entry AND tooth = NEW.tooth)
+BEGIN SELECT RAISE(ABORT, 'rows of authorization_tooth are never replaced'); END;
+CREATE TRIGGER paper_sheet_kind BEFORE INSERT ON paper_sheet
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 37
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in paper_sheet'); END;
+CREATE TRIGGER paper_sheet_no_update BEFORE UPDATE ON paper_sheet
+BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
+CREATE TRIGGER paper_sheet_no_delete BEFORE DELETE ON paper_sheet
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never changed'); END;
+CREATE TRIGGER paper_sheet_no_replace BEFORE INSERT ON paper_sheet
+WHEN EXISTS (SELECT 1 FROM paper_sheet WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of paper_sheet are never replaced'); END;
+CREATE TRIGGER issued_report_kind BEFORE INSERT ON issued_report
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 38
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in issued_report'); END;
+CREATE TRIGGER issued_report_no_update BEFORE UPDATE ON issued_report
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+CREATE TRIGGER issued_report_no_delete BEFORE DELETE ON issued_report
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never changed'); END;
+CREATE TRIGGER issued_report_no_replace BEFORE INSERT ON issued_report
+WHEN EXISTS (SELECT 1 FROM issued_report WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of issued_report are never replaced'); END;
+CREATE TRIGGER day_effort_kind BEFORE INSERT ON day_effort
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 39
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort'); END;
+CREATE TRIGGER day_effort_no_update BEFORE UPDATE ON day_effort
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never changed'); END;
+CREATE TRIGGER day_effort_no_delete BEFORE DELETE ON day_effort
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never changed'); END;
+CREATE TRIGGER day_effort_no_replace BEFORE INSERT ON day_effort
+WHEN EXISTS (SELECT 1 FROM day_effort WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort are never replaced'); END;
+CREATE TRIGGER day_effort_people_kind BEFORE INSERT ON day_effort_people
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 39
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_effort_people'); END;
+CREATE TRIGGER day_effort_people_no_update BEFORE UPDATE ON day_effort_people
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
+CREATE TRIGGER day_effort_people_no_delete BEFORE DELETE ON day_effort_people
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never changed'); END;
+CREATE TRIGGER day_effort_people_no_replace BEFORE INSERT ON day_effort_people
+WHEN EXISTS (SELECT 1 FROM day_effort_people WHERE entry = NEW.entry AND role = NEW.role)
+BEGIN SELECT RAISE(ABORT, 'rows of day_effort_people are never replaced'); END;
+CREATE TRIGGER lot_count_kind BEFORE INSERT ON lot_count
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 40
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in lot_count'); END;
+CREATE TRIGGER lot_count_no_update BEFORE UPDATE ON lot_count
+BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never changed'); END;
+CREATE TRIGGER lot_count_no_delete BEFORE DELETE ON lot_count
+BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never changed'); END;
+CREATE TRIGGER lot_count_no_replace BEFORE INSERT ON lot_count
+WHEN EXISTS (SELECT 1 FROM lot_count WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of lot_count are never replaced'); END;
+CREATE TRIGGER meal_eligibility_kind BEFORE INSERT ON meal_eligibility
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 41
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meal_eligibility'); END;
+CREATE TRIGGER meal_eligibility_no_update BEFORE UPDATE ON meal_eligibility
+BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never changed'); END;
+CREATE TRIGGER meal_eligibility_no_delete BEFORE DELETE ON meal_eligibility
+BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never changed'); END;
+CREATE TRIGGER meal_eligibility_no_replace BEFORE INSERT ON meal_eligibility
+WHEN EXISTS (SELECT 1 FROM meal_eligibility WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of meal_eligibility are never replaced'); END;
+CREATE TRIGGER background_kind BEFORE INSERT ON background
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 42
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in background'); END;
+CREATE TRIGGER background_no_update BEFORE UPDATE ON background
+BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
+CREATE TRIGGER background_no_delete BEFORE DELETE ON background
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of background are never changed'); END;
+CREATE TRIGGER background_no_replace BEFORE INSERT ON background
+WHEN EXISTS (SELECT 1 FROM background WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of background are never replaced'); END;
+CREATE TRIGGER backup_note_kind BEFORE INSERT ON backup_note
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 43
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in backup_note'); END;
+CREATE TRIGGER backup_note_no_update BEFORE UPDATE ON backup_note
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+CREATE TRIGGER backup_note_no_delete BEFORE DELETE ON backup_note
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never changed'); END;
+CREATE TRIGGER backup_note_no_replace BEFORE INSERT ON backup_note
+WHEN EXISTS (SELECT 1 FROM backup_note WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of backup_note are never replaced'); END;
+CREATE TRIGGER agreement_override_kind BEFORE INSERT ON agreement_override
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 44
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in agreement_override'); END;
+CREATE TRIGGER agreement_override_no_update BEFORE UPDATE ON agreement_override
+BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never changed'); END;
+CREATE TRIGGER agreement_override_no_delete BEFORE DELETE ON agreement_override
+BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never changed'); END;
+CREATE TRIGGER agreement_override_no_replace BEFORE INSERT ON agreement_override
+WHEN EXISTS (SELECT 1 FROM agreement_override WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of agreement_override are never replaced'); END;
+CREATE TRIGGER seating_alert_kind BEFORE INSERT ON seating_alert
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 17
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in seating_alert'); END;
+CREATE TRIGGER seating_alert_no_update BEFORE UPDATE ON seating_alert
+BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
+CREATE TRIGGER seating_alert_no_delete BEFORE DELETE ON seating_alert
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never changed'); END;
+CREATE TRIGGER seating_alert_no_replace BEFORE INSERT ON seating_alert
+WHEN EXISTS (SELECT 1 FROM seating_alert WHERE entry = NEW.entry AND flag = NEW.flag) OR EXISTS (SELECT 1 FROM seating_alert WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of seating_alert are never replaced'); END;
+CREATE TRIGGER after_cure_kind BEFORE INSERT ON after_cure
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 45
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in after_cure'); END;
+CREATE TRIGGER after_cure_no_update BEFORE UPDATE ON after_cure
+BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
+CREATE TRIGGER after_cure_no_delete BEFORE DELETE ON after_cure
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never changed'); END;
+CREATE TRIGGER after_cure_no_replace BEFORE INSERT ON after_cure
+WHEN EXISTS (SELECT 1 FROM after_cure WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of after_cure are never replaced'); END;
+CREATE TRIGGER addendum_kind BEFORE INSERT ON addendum
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 46
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in addendum'); END;
+CREATE TRIGGER addendum_no_update BEFORE UPDATE ON addendum
+BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
+CREATE TRIGGER addendum_no_delete BEFORE DELETE ON addendum
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of addendum are never changed'); END;
+CREATE TRIGGER addendum_no_replace BEFORE INSERT ON addendum
+WHEN EXISTS (SELECT 1 FROM addendum WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of addendum are never replaced'); END;
+CREATE TRIGGER reopening_kind BEFORE INSERT ON reopening
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 47
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in reopening'); END;
+CREATE TRIGGER reopening_no_update BEFORE UPDATE ON reopening
+BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
+CREATE TRIGGER reopening_no_delete BEFORE DELETE ON reopening
+BEGIN SELECT RAISE(ABORT, 'rows of reopening are never changed'); END;
+CREATE TRIGGER reopening_no_replace BEFORE INSERT ON reopening
+WHEN EXISTS (SELECT 1 FROM reopening WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of reopening are never replaced'); END;
+CREATE TRIGGER member_pin_no_update BEFORE UPDATE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+CREATE TRIGGER member_pin_no_delete BEFORE DELETE ON member_pin
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never changed'); END;
+CREATE TRIGGER member_pin_no_replace BEFORE INSERT ON member_pin
+WHEN EXISTS (SELECT 1 FROM member_pin WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of member_pin are never replaced'); END;
+CREATE TRIGGER member_pin_kind BEFORE INSERT ON member_pin
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 48
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in member_pin'); END;
+CREATE TRIGGER placements_confirmed_no_update BEFORE UPDATE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+CREATE TRIGGER placements_confirmed_no_delete BEFORE DELETE ON placements_confirmed
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never changed'); END;
+CREATE TRIGGER placements_confirmed_no_replace BEFORE INSERT ON placements_confirmed
+WHEN EXISTS (SELECT 1 FROM placements_confirmed WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of placements_confirmed are never replaced'); END;
+CREATE TRIGGER placements_confirmed_kind BEFORE INSERT ON placements_confirmed
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 49
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in placements_confirmed'); END;
+CREATE TRIGGER personal_key_no_update BEFORE UPDATE ON personal_key
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never changed'); END;
+CREATE TRIGGER personal_key_no_delete BEFORE DELETE ON personal_key
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never changed'); END;
+CREATE TRIGGER personal_key_no_replace BEFORE INSERT ON personal_key
+WHEN EXISTS (SELECT 1 FROM personal_key WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of personal_key are never replaced'); END;
+CREATE TRIGGER personal_key_kind BEFORE INSERT ON personal_key
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 50
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in personal_key'); END;
+CREATE TRIGGER day_signature_no_update BEFORE UPDATE ON day_signature
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never changed'); END;
+CREATE TRIGGER day_signature_no_delete BEFORE DELETE ON day_signature
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never changed'); END;
+CREATE TRIGGER day_signature_no_replace BEFORE INSERT ON day_signature
+WHEN EXISTS (SELECT 1 FROM day_signature WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature are never replaced'); END;
+CREATE TRIGGER day_signature_kind BEFORE INSERT ON day_signature
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 51
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_signature'); END;
+CREATE TRIGGER day_signature_head_no_update BEFORE UPDATE ON day_signature_head
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never changed'); END;
+CREATE TRIGGER day_signature_head_no_delete BEFORE DELETE ON day_signature_head
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never changed'); END;
+CREATE TRIGGER day_signature_head_no_replace BEFORE INSERT ON day_signature_head
+WHEN EXISTS (SELECT 1 FROM day_signature_head WHERE entry = NEW.entry AND laptop = NEW.laptop) OR EXISTS (SELECT 1 FROM day_signature_head WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of day_signature_head are never replaced'); END;
+CREATE TRIGGER day_signature_head_kind BEFORE INSERT ON day_signature_head
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 51
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_signature_head'); END;
+CREATE TRIGGER recovery_code_no_update BEFORE UPDATE ON recovery_code
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never changed'); END;
+CREATE TRIGGER recovery_code_no_delete BEFORE DELETE ON recovery_code
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never changed'); END;
+CREATE TRIGGER recovery_code_no_replace BEFORE INSERT ON recovery_code
+WHEN EXISTS (SELECT 1 FROM recovery_code WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of recovery_code are never replaced'); END;
+CREATE TRIGGER recovery_code_kind BEFORE INSERT ON recovery_code
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 52
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in recovery_code'); END;
+CREATE TRIGGER hand_branch_no_delete BEFORE DELETE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+CREATE TRIGGER hand_branch_no_replace BEFORE INSERT ON hand_branch
+WHEN EXISTS (SELECT 1 FROM hand_branch WHERE first = NEW.first) OR EXISTS (SELECT 1 FROM hand_branch WHERE laptop = NEW.laptop)
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never replaced'); END;
+CREATE TRIGGER erasure_kind BEFORE INSERT ON erasure
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 60
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in erasure'); END;
+CREATE TRIGGER part_no_update BEFORE UPDATE OF school, highest_number ON part
+BEGIN SELECT RAISE(ABORT, 'rows of part are never changed'); END;
+CREATE TRIGGER part_no_replace BEFORE INSERT ON part
+WHEN EXISTS (SELECT 1 FROM part)
+BEGIN SELECT RAISE(ABORT, 'a part is of one school'); END;
+CREATE TRIGGER part_no_delete BEFORE DELETE ON part
+WHEN EXISTS (SELECT 1 FROM child_elsewhere)
+BEGIN SELECT RAISE(ABORT, 'a part stays one while it leaves students out'); END;
+CREATE TRIGGER child_elsewhere_no_replace BEFORE INSERT ON child_elsewhere
+WHEN EXISTS (SELECT 1 FROM child_elsewhere WHERE child = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_elsewhere are never replaced'); END;
+CREATE TRIGGER child_elsewhere_no_delete BEFORE DELETE ON child_elsewhere
+WHEN EXISTS (SELECT 1 FROM erased_entry WHERE child = OLD.child)
+  AND NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+BEGIN SELECT RAISE(ABORT, 'a student who is left out stays listed'); END;
+CREATE TRIGGER child_elsewhere_no_update BEFORE UPDATE ON child_elsewhere
+BEGIN SELECT RAISE(ABORT, 'rows of child_elsewhere are never changed'); END;
+CREATE TRIGGER child_elsewhere_of_part BEFORE INSERT ON child_elsewhere
+WHEN NOT EXISTS (SELECT 1 FROM part)
+BEGIN SELECT RAISE(ABORT, 'only a part leaves students out'); END;
+CREATE TRIGGER erased_entry_listed BEFORE INSERT ON erased_entry
+WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = NEW.child)
+  AND NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'only what a listed erasure names is erased'); END;
+CREATE TRIGGER child_salt_no_delete BEFORE DELETE ON child_salt
+WHEN NOT EXISTS (SELECT 1 FROM erasure WHERE whom = OLD.child)
+  AND NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = OLD.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
+CREATE TRIGGER erasure_no_update BEFORE UPDATE ON erasure
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never changed'); END;
+CREATE TRIGGER erasure_no_delete BEFORE DELETE ON erasure
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never changed'); END;
+CREATE TRIGGER erasure_no_replace BEFORE INSERT ON erasure
+WHEN EXISTS (SELECT 1 FROM erasure WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of erasure are never replaced'); END;
+CREATE TRIGGER erased_entry_no_update BEFORE UPDATE ON erased_entry
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
+CREATE TRIGGER erased_entry_no_delete BEFORE DELETE ON erased_entry
+WHEN NOT EXISTS (SELECT 1 FROM child_elsewhere WHERE child = OLD.child)
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never changed'); END;
+CREATE TRIGGER erased_entry_no_replace BEFORE INSERT ON erased_entry
+WHEN EXISTS (SELECT 1 FROM erased_entry WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'rows of erased_entry are never replaced'); END;
+CREATE TRIGGER child_salt_no_update BEFORE UPDATE ON child_salt
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never changed'); END;
+CREATE TRIGGER child_salt_no_replace BEFORE INSERT ON child_salt
+WHEN EXISTS (SELECT 1 FROM child_salt WHERE child = NEW.child)
+BEGIN SELECT RAISE(ABORT, 'rows of child_salt are never replaced'); END;
+CREATE TRIGGER program_year_no_update BEFORE UPDATE ON program_year
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never changed'); END;
+CREATE TRIGGER program_year_no_delete BEFORE DELETE ON program_year
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never changed'); END;
+CREATE TRIGGER program_year_no_replace BEFORE INSERT ON program_year
+WHEN EXISTS (SELECT 1 FROM program_year WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of program_year are never replaced'); END;
+CREATE TRIGGER program_year_kind BEFORE INSERT ON program_year
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 75
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in program_year'); END;
+CREATE TRIGGER day_cost_no_update BEFORE UPDATE ON day_cost
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never changed'); END;
+CREATE TRIGGER day_cost_no_delete BEFORE DELETE ON day_cost
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never changed'); END;
+CREATE TRIGGER day_cost_no_replace BEFORE INSERT ON day_cost
+WHEN EXISTS (SELECT 1 FROM day_cost WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost are never replaced'); END;
+CREATE TRIGGER day_cost_kind BEFORE INSERT ON day_cost
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 76
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_cost'); END;
+CREATE TRIGGER day_cost_line_no_update BEFORE UPDATE ON day_cost_line
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never changed'); END;
+CREATE TRIGGER day_cost_line_no_delete BEFORE DELETE ON day_cost_line
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never changed'); END;
+CREATE TRIGGER day_cost_line_no_replace BEFORE INSERT ON day_cost_line
+WHEN EXISTS (SELECT 1 FROM day_cost_line WHERE entry = NEW.entry AND cost_kind = NEW.cost_kind)
+BEGIN SELECT RAISE(ABORT, 'rows of day_cost_line are never replaced'); END;
+CREATE TRIGGER day_cost_line_kind BEFORE INSERT ON day_cost_line
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 76
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_cost_line'); END;
+CREATE TRIGGER list_columns_no_update BEFORE UPDATE ON list_columns
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never changed'); END;
+CREATE TRIGGER list_columns_no_delete BEFORE DELETE ON list_columns
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never changed'); END;
+CREATE TRIGGER list_columns_no_replace BEFORE INSERT ON list_columns
+WHEN EXISTS (SELECT 1 FROM list_columns WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of list_columns are never replaced'); END;
+CREATE TRIGGER list_columns_kind BEFORE INSERT ON list_columns
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 85
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in list_columns'); END;
+CREATE TRIGGER book_key_no_update BEFORE UPDATE ON book_key
+BEGIN SELECT RAISE(ABORT, 'rows of book_key are never changed'); END;
+CREATE TRIGGER book_key_no_delete BEFORE DELETE ON book_key
+BEGIN SELECT RAISE(ABORT, 'rows of book_key are never changed'); END;
+CREATE TRIGGER book_key_no_replace BEFORE INSERT ON book_key
+WHEN EXISTS (SELECT 1 FROM book_key WHERE entry = NEW.entry) OR EXISTS (SELECT 1 FROM book_key WHERE name = NEW.name)
+BEGIN SELECT RAISE(ABORT, 'rows of book_key are never replaced'); END;
+CREATE TRIGGER book_key_kind BEFORE INSERT ON book_key
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 80
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in book_key'); END;
+CREATE TRIGGER book_key_earlier_no_update BEFORE UPDATE ON book_key_earlier
+BEGIN SELECT RAISE(ABORT, 'rows of book_key_earlier are never changed'); END;
+CREATE TRIGGER book_key_earlier_no_delete BEFORE DELETE ON book_key_earlier
+BEGIN SELECT RAISE(ABORT, 'rows of book_key_earlier are never changed'); END;
+CREATE TRIGGER book_key_earlier_no_replace BEFORE INSERT ON book_key_earlier
+WHEN EXISTS (SELECT 1 FROM book_key_earlier WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of book_key_earlier are never replaced'); END;
+CREATE TRIGGER book_key_earlier_kind BEFORE INSERT ON book_key_earlier
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 80
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in book_key_earlier'); END;
+CREATE VIEW ended_wrap AS
+SELECT w.opener, w.key_name, w.personal_key FROM key_wrap AS w
+WHERE w.key_name IN (
+    SELECT earlier.name FROM book_key AS present CROSS JOIN book_key_earlier AS earlier
+    ON earlier.entry = present.entry WHERE present.name = (SELECT key_name FROM book))
+  OR (w.personal_key = 0 AND w.key_name = (SELECT key_name FROM book))
+  OR (w.personal_key <> 0 AND NOT EXISTS (
+    SELECT 1 FROM personal_key AS p CROSS JOIN entry AS e ON e.id = p.entry
+    WHERE p.entry = w.personal_key AND p.revoked = 0
+      AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id)
+      AND NOT EXISTS (
+        SELECT 1 FROM personal_key AS r CROSS JOIN entry AS revoking ON revoking.id = r.entry
+        WHERE r.revoked = 1 AND coalesce(revoking.subject, revoking.id) = coalesce(e.subject, e.id))))
+  OR (w.opener = 'recovery code' AND NOT EXISTS (
+    SELECT 1 FROM recovery_code AS c CROSS JOIN entry AS e ON e.id = c.entry
+    WHERE c.withdrawn = 0
+      AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = e.id)
+      AND NOT EXISTS (
+        SELECT 1 FROM recovery_code AS w CROSS JOIN entry AS withdrawing ON withdrawing.id = w.entry
+        WHERE w.withdrawn = 1 AND coalesce(withdrawing.subject, withdrawing.id) = coalesce(e.subject, e.id)
+          AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE later.supersedes = withdrawing.id))));
+CREATE TRIGGER key_wrap_no_update BEFORE UPDATE ON key_wrap
+BEGIN SELECT RAISE(ABORT, 'rows of key_wrap are never changed'); END;
+CREATE TRIGGER key_wrap_no_delete BEFORE DELETE ON key_wrap
+WHEN NOT EXISTS (SELECT 1 FROM ended_wrap AS w WHERE w.opener = OLD.opener AND w.key_name = OLD.key_name AND w.personal_key = OLD.personal_key)
+BEGIN SELECT RAISE(ABORT, 'only what has ended leaves key_wrap'); END;
+CREATE TRIGGER key_wrap_no_replace BEFORE INSERT ON key_wrap
+WHEN EXISTS (SELECT 1 FROM key_wrap WHERE opener = NEW.opener AND key_name = NEW.key_name AND personal_key = NEW.personal_key)
+BEGIN SELECT RAISE(ABORT, 'rows of key_wrap are never replaced'); END;
+CREATE TRIGGER card_join_kind BEFORE INSERT ON card_join
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 86
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in card_join'); END;
+CREATE TRIGGER card_join_no_update BEFORE UPDATE ON card_join
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
+CREATE TRIGGER card_join_no_delete BEFORE DELETE ON card_join
+WHEN NOT EXISTS (SELECT 1 FROM erased_entry WHERE id = OLD.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never changed'); END;
+CREATE TRIGGER card_join_no_replace BEFORE INSERT ON card_join
+WHEN EXISTS (SELECT 1 FROM card_join WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of card_join are never replaced'); END;
+CREATE TRIGGER form_handout_no_update BEFORE UPDATE ON form_handout
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never changed'); END;
+CREATE TRIGGER form_handout_no_delete BEFORE DELETE ON form_handout
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never changed'); END;
+CREATE TRIGGER form_handout_no_replace BEFORE INSERT ON form_handout
+WHEN EXISTS (SELECT 1 FROM form_handout WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of form_handout are never replaced'); END;
+CREATE TRIGGER form_handout_kind BEFORE INSERT ON form_handout
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 89
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in form_handout'); END;
+CREATE TRIGGER planned_day_no_update BEFORE UPDATE ON planned_day
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never changed'); END;
+CREATE TRIGGER planned_day_no_delete BEFORE DELETE ON planned_day
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never changed'); END;
+CREATE TRIGGER planned_day_no_replace BEFORE INSERT ON planned_day
+WHEN EXISTS (SELECT 1 FROM planned_day WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of planned_day are never replaced'); END;
+CREATE TRIGGER planned_day_kind BEFORE INSERT ON planned_day
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 90
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in planned_day'); END;
+CREATE TRIGGER day_envelope_no_update BEFORE UPDATE ON day_envelope
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never changed'); END;
+CREATE TRIGGER day_envelope_no_delete BEFORE DELETE ON day_envelope
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never changed'); END;
+CREATE TRIGGER day_envelope_no_replace BEFORE INSERT ON day_envelope
+WHEN EXISTS (SELECT 1 FROM day_envelope WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never replaced'); END;
+CREATE TRIGGER day_envelope_kind BEFORE INSERT ON day_envelope
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 91
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_envelope'); END;
+CREATE TRIGGER act_no_update BEFORE UPDATE ON act
+BEGIN SELECT RAISE(ABORT, 'rows of act are never changed'); END;
+CREATE TRIGGER hand_no_update BEFORE UPDATE ON hand
+BEGIN SELECT RAISE(ABORT, 'rows of hand are never changed'); END;
+CREATE TRIGGER hand_branch_no_update BEFORE UPDATE ON hand_branch
+BEGIN SELECT RAISE(ABORT, 'rows of hand_branch are never changed'); END;
+COMMIT;
