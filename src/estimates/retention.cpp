@@ -66,7 +66,7 @@ bool RetentionEstimate::has(RetentionNote note) const {
 }
 
 base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, double level,
-                                          std::optional<double> pooled) {
+                                          std::optional<double> pooled, double least) {
   if (auto checked = checkLevel(level); !checked) return checked.error();
   RetentionEstimate out{};
   double squares = 0;
@@ -92,6 +92,7 @@ base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, dou
   out.estimate = p;
   out.designEffect = 1;
   ShareBasis basis{p, out.teeth, out.clusters, squares / out.teeth, std::nullopt, pooled};
+  if (least > 1) basis.pooled = std::max(pooled.value_or(1), least);
   if (out.clusters == 1) {
     out.designEffect = out.teeth;
     out.notes.push_back(RetentionNote::oneCluster);
@@ -99,7 +100,7 @@ base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters, dou
     out.variance = allOrNone ? 0 : linearisedVariance(clusters, m, out.teeth, p);
     if (out.clusters < fewestClusters) out.notes.push_back(RetentionNote::fewClusters);
     if (!allOrNone) {
-      const double found = out.teeth * *out.variance / (p * (1 - p));
+      const double found = std::max(least, out.teeth * *out.variance / (p * (1 - p)));
       basis.designEffect = found;
       if (found < 1) out.notes.push_back(RetentionNote::designEffectRaised);
       out.designEffect = std::max(1.0, found);

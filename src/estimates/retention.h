@@ -65,9 +65,11 @@ struct RetentionEstimate {
 /// Fails with `estimateInput`, naming the cluster by its place from 1, for a count that is
 /// negative, not whole or not finite, for more retained than examined, when no tooth was examined,
 /// and for a level outside 0.5 to 0.9999. `pooled` is the program's own design effect, for a part
-/// of it that cannot tell its own.
+/// of it that cannot tell its own; `least` one that these clusters' own is not to fall below, where
+/// it is known from elsewhere that they hide some likeness.
 base::Result<RetentionEstimate> retention(std::span<const Cluster> clusters,
                                           double level = usualLevel,
-                                          std::optional<double> pooled = std::nullopt);
+                                          std::optional<double> pooled = std::nullopt,
+                                          double least = 0);
 
 } // namespace gk::estimates

@@ -1,6 +1,7 @@
 #include "estimates/retention_levels.h"
 
 #include "estimates/checks.h"
+#include "estimates/program_share.h"
 
 #include <algorithm>
 #include <map>
@@ -40,7 +41,8 @@ ClusterLevel chosen(LevelChoice choice, std::size_t schools) {
   case LevelChoice::automatic:
     break;
   }
-  return schools >= fewestClusters ? ClusterLevel::school : ClusterLevel::child;
+  return programUnits(schools) == ProgramUnits::schools ? ClusterLevel::school
+                                                        : ClusterLevel::child;
 }
 
 } // namespace
@@ -53,15 +55,20 @@ base::Result<LevelledRetention> retentionByLevel(std::span<const ChildTeeth> row
                                                  LevelChoice choice, double level) {
   for (std::size_t i = 0; i < rows.size(); ++i)
     if (auto checked = checkRow(rows[i], i + 1); !checked) return checked.error();
-  auto byChild = retention(summed(rows, &ChildTeeth::child), level);
+  const auto inChildren = summed(rows, &ChildTeeth::child);
+  const auto inSchools = summed(rows, &ChildTeeth::school);
+  auto byChild = retention(inChildren, level);
   if (!byChild) return byChild.error();
-  auto bySchool = retention(summed(rows, &ChildTeeth::school), level);
+  auto bySchool = retention(inSchools, level);
   if (!bySchool) return bySchool.error();
 
   const ClusterLevel used = chosen(choice, bySchool->clusters);
   const bool children = used == ClusterLevel::child;
   LevelledRetention out{used, children ? *byChild : *bySchool, *byChild, *bySchool, {}};
-  if (children && bySchool->clusters > 1) out.notes.push_back(LevelNote::schoolLikenessMissed);
+  if (choice == LevelChoice::automatic)
+    out.used = *programShare(inChildren, inSchools, programUnits(bySchool->clusters), level);
+  else if (children && bySchool->clusters > 1)
+    out.notes.push_back(LevelNote::schoolLikenessMissed);
   if (!children && bySchool->effectiveN > byChild->effectiveN)
     out.notes.push_back(LevelNote::schoolsMoreEven);
   return out;

@@ -22,14 +22,14 @@ struct ChildTeeth {
 enum class ClusterLevel { child, school };
 
 enum class LevelChoice {
-  /// Schools from `fewestClusters` checked schools on, else children.
-  automatic,
+  automatic, ///< as `programShare` has it for so many schools
   child,
   school,
 };
 
 enum class LevelNote {
-  /// Children were used though several schools were checked: likeness within a school is missed.
+  /// Children were asked for though several schools were checked: likeness within a school is
+  /// missed.
   schoolLikenessMissed,
   /// By school the effective number came out above that by child: either the schools do not differ
   /// or they are too few to show it. Read both.

@@ -1,9 +1,11 @@
 #include "estimates/screening_measures.h"
 
 #include "estimates/checks.h"
+#include "estimates/program_share.h"
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 namespace gk::estimates {
@@ -54,11 +56,20 @@ base::Result<ScreeningMeasures> screeningMeasures(std::span<const ScreenedChild>
        [](const auto& c) { return std::optional(c.need != CareNeed::none); }},
       {&ScreeningMeasures::urgentNeed,
        [](const auto& c) { return std::optional(c.need == CareNeed::urgent); }}};
+  std::set<std::size_t> schools;
+  for (const auto& child : children)
+    schools.insert(child.school);
+  const auto units = programUnits(schools.size());
   ScreeningMeasures out{};
   for (const auto& [member, claim] : measures) {
-    const auto clusters = clustersOf(children, design, claim);
+    const bool isProgram = design == ScreeningDesign::program;
+    const auto clusters =
+        clustersOf(children, isProgram ? ScreeningDesign::simpleRandom : design, claim);
     if (clusters.empty()) continue;
-    auto found = retention(clusters, level);
+    auto found = isProgram
+                     ? programShare(clusters, clustersOf(children, ScreeningDesign::schools, claim),
+                                    units, level)
+                     : retention(clusters, level);
     if (!found) return found.error();
     out.*member = std::move(found).value();
   }

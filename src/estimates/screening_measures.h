@@ -27,6 +27,8 @@ enum class ScreeningDesign {
   schools,
   /// Children one by one, or all of them: each stands for itself.
   simpleRandom,
+  /// All of a program: as `programShare` takes so many schools.
+  program,
 };
 
 /// Each a share of the children for whom it is known, with intervals as `retention` has them

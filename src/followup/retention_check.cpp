@@ -1,5 +1,6 @@
 #include "followup/retention_check.h"
 
+#include "base/text.h"
 #include "followup/display_names.h"
 
 #include <algorithm>
@@ -79,6 +80,13 @@ Result<Done> checkReason(const RetentionCheck& check, const chairside::Placement
   return Done{};
 }
 
+Result<Done> checkPrompt(const RetentionCheck& check) {
+  if (check.kind == CheckKind::shortTermTriggered && base::isBlank(check.note))
+    return refused("a triggered check says what prompted it, such as a report of a loss or a "
+                   "faulty light");
+  return Done{};
+}
+
 Result<Done> checkAction(const RetentionCheck& check) {
   const bool part = any(check, Held::part);
   const bool lost = any(check, Held::lost);
@@ -125,6 +133,7 @@ Result<Done> checkRetention(const RetentionCheck& check, const chairside::Placem
   return checkSubject(check, placement, placedOn, checkedOn)
       .and_then([&](Done) { return checkSurfaces(check, placement); })
       .and_then([&](Done) { return checkReason(check, placement); })
+      .and_then([&](Done) { return checkPrompt(check); })
       .and_then([&](Done) { return checkAction(check); });
 }
 

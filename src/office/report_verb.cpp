@@ -136,6 +136,16 @@ yearsSoFar(session::Session& session, const roster::ProgramYear& last, base::Dat
   return out;
 }
 
+Result<base::Done> chosenSchool(session::Session& session, const Call& call,
+                                reports::ReportOptions& options) {
+  const auto name = call.textIfAny("--school");
+  if (!name) return base::Done{};
+  const auto school = schoolCoded(session, *name);
+  if (!school) return school.error();
+  options.school = school->id;
+  return base::Done{};
+}
+
 Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surroundings& around) {
   using reports::ReportKind;
   if (kind != ReportKind::state && kind != ReportKind::cost && kind != ReportKind::term &&
@@ -143,7 +153,7 @@ Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surrou
     return Error{ErrorCode::callMalformed,
                  "--year goes with state, cost, term, findings and terms-compared"};
   for (const auto* option : {"--term", "--school", "--merge", "--grades"})
-    if (call.has(option))
+    if (call.has(option) && !(kind == ReportKind::terms && option == std::string_view("--school")))
       return Error{ErrorCode::callMalformed,
                    std::string(option) + " does not go with a year's report"};
   const auto asOf = call.date("--as-of");
@@ -156,6 +166,8 @@ Result<Exit> yearReport(reports::ReportKind kind, const Call& call, const Surrou
   auto read = session::readYear(*session, year->value, today);
   if (!read) return read.error();
   if (kind == ReportKind::terms) {
+    if (const auto school = chosenSchool(*session, call, read->options); !school)
+      return school.error();
     auto years = yearsSoFar(*session, year->value, today);
     if (!years) return years.error();
     read->options.terms = std::move(*years);
@@ -183,7 +195,7 @@ Result<base::Done> checkOptions(reports::ReportKind kind, const Call& call) {
     std::vector<reports::ReportKind> by;
   };
   const std::vector<Used> all{{"--csv", {state}},
-                              {"--school", {term, retention, schoolPage}},
+                              {"--school", {term, retention, terms, schoolPage}},
                               {"--lot", {trace}},
                               {"--material", {trace}},
                               {"--light", {trace}},
@@ -221,11 +233,7 @@ Result<Exit> report(const Call& call, const Surroundings& around) {
   if (!session) return session.error();
   const auto term = wantedTerm(*session, call);
   if (!term) return term.error();
-  if (const auto name = call.textIfAny("--school")) {
-    const auto school = schoolCoded(*session, *name);
-    if (!school) return school.error();
-    options.school = school->id;
-  }
+  if (const auto school = chosenSchool(*session, call, options); !school) return school.error();
   if (const auto added = addFromBook(*session, call, options); !added) return added.error();
   options.today = asOf->value_or(around.clock.now().date());
   const auto records = session->termRecords(term->id, *options.today);
@@ -265,7 +273,7 @@ std::vector<Verb> reportVerbs() {
           "of its kind up to it"},
          {"--csv", "", "state: one file for a spreadsheet, a figure a row"},
          {"--as-of", "DATE", "nothing after this day counts; today when not given"},
-         {"--school", "CODE", "term, retention, school-page: of this school alone"},
+         {"--school", "CODE", "term, retention, terms-compared, school-page: of this school alone"},
          {"--lot", "LOT", "trace: every tooth that this lot touched"},
          materialOption(),
          {"--light", "TAG", "trace: every tooth cured under this light"},

@@ -77,7 +77,8 @@ std::vector<Table> inHouse(ReportKind kind, const TermView& view, const ReportOp
   case ReportKind::payers:
     return payerReport(view);
   case ReportKind::terms:
-    return termsReport(options.terms, options.year ? SideBySide::years : SideBySide::terms);
+    return termsReport(options.terms, options.year ? SideBySide::years : SideBySide::terms,
+                       options.school);
   case ReportKind::cost:
     return costReport(view, termTotals(view));
   case ReportKind::state:
@@ -127,7 +128,8 @@ std::string_view markOf(ReportKind kind) {
 }
 
 bool partsBy(ReportKind kind, Factor factor) {
-  const bool isBySchool = kind == ReportKind::retention || kind == ReportKind::schoolPage;
+  const bool isBySchool =
+      kind == ReportKind::retention || kind == ReportKind::terms || kind == ReportKind::schoolPage;
   return kind == ReportKind::term || (isBySchool && factor == Factor::school);
 }
 
@@ -162,7 +164,8 @@ std::string choiceOf(ReportKind kind, const TermRecords& records, const ReportOp
     const auto at =
         std::ranges::find(records.schools, *options.school, &base::Recorded<roster::School>::id);
     base::require(at != records.schools.end(), "the school is of these records");
-    return "school " + at->value.code;
+    return (options.year ? roster::wordsOf(options.year->year) + ", " : "") + "school " +
+           at->value.code;
   }
   if (options.year) return roster::wordsOf(options.year->year);
   if (kind == ReportKind::trace && !options.lot.empty()) return "lot " + options.lot;
@@ -176,8 +179,11 @@ std::string reportTitle(ReportKind kind, const TermRecords& records, const std::
   if (kind == ReportKind::schoolPage)
     return (choice.empty() ? "School pages: " : "School page: ") + records.term.name +
            (choice.empty() ? "" : ", " + choice);
-  if (kind == ReportKind::terms) // only a year's has a choice: the year
-    return (choice.empty() ? "Terms side by side: " : "Years side by side: ") + records.term.name;
+  if (kind == ReportKind::terms) { // the choice of a year's begins with the year
+    const auto& name = records.term.name;
+    if (choice == name || choice.starts_with(name + ", ")) return "Years side by side: " + choice;
+    return "Terms side by side: " + name + (choice.empty() ? "" : ", " + choice);
+  }
   if (kind == ReportKind::state) return "State report: " + records.term.name;
   std::string name(base::displayName(kind));
   name.front() = static_cast<char>(name.front() - 'a' + 'A');

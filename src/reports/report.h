@@ -32,7 +32,7 @@ enum class ReportKind {
 struct ReportOptions {
   ComparisonOptions comparison{};
   CurveOptions curve{};
-  std::optional<roster::SchoolId> school{}; ///< of term, retention, school page; all when empty
+  std::optional<roster::SchoolId> school{}; ///< where partsBy; all when empty
   WhatIf whatIf{};
   /// Of the follow-up, which goes on after its term; the records' own date when empty.
   std::optional<base::Date> today{};

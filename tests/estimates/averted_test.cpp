@@ -70,6 +70,36 @@ TEST_CASE("Rounding of the published inputs alone spans the published example") 
   CHECK(avertedOf(most) == Approx(11'311).margin(.6));
 }
 
+TEST_CASE("What the published properties leave open of the curve is as wide as the methods say",
+          "[case-455]") {
+  // Griffin, Jones and Crespin's example; the least by a linear program outside (cbc).
+  const auto with = [](std::vector<double> curve, double rate = .07) {
+    AvertedInputs inputs{rate, .92, 31'324, 9};
+    inputs.curve = std::move(curve);
+    return avertedOf(inputs);
+  };
+  const auto level = [](double later) {
+    std::vector<double> curve(9, later);
+    curve.front() = 1;
+    return curve;
+  };
+  CHECK(with(level(0)) == Approx(1'128.8).margin(.05));
+  CHECK(with(level(1)) == Approx(13'820.8).margin(.05));
+  constexpr double least = .023343328;
+  CHECK(with(level(least)) == Approx(1'425.1).margin(.05));
+  // Its error is never more than the rate's: rate x averted rises with the rate. Of a curve a
+  // little under it that fails.
+  const auto rises = [&](double later) {
+    bool does = true;
+    for (double rate = .005; rate < .99; rate += .005)
+      does = does && (rate + .0001) * with(level(later), rate + .0001) >=
+                         rate * with(level(later), rate) * (1 - 1e-9);
+    return does;
+  };
+  CHECK(rises(least + .0002));
+  CHECK_FALSE(rises(least - .003));
+}
+
 TEST_CASE("The percent error in averted is always less than that in the attack rate") {
   // property stated by Griffin, Jones and Crespin 2014 for 9 years; with the default curve it holds
   // at every rate up to 15 years (see docs/methods.md for where it ends)

@@ -1,5 +1,6 @@
 #include "base/random.h"
 #include "estimates/distributions.h"
+#include "estimates/program_share.h"
 #include "estimates/retention_levels.h"
 
 #include <catch2/catch.hpp>
@@ -108,6 +109,22 @@ double toReadCoverage(const Scenario& scenario, int replicates, base::Random& ra
   return 100.0 * held / replicates;
 }
 
+/// Of what the total of a program prints, in percent.
+struct Printed {
+  double covered;
+  double width; ///< mean
+};
+
+Printed ofProgram(const Scenario& scenario, int replicates, base::Random& random) {
+  Printed out{};
+  for (int i = 0; i < replicates; ++i) {
+    const auto range = retentionByLevel(draw(scenario, random)).value().used.toRead->range;
+    out.covered += range.low <= scenario.truth && scenario.truth <= range.high ? 1 : 0;
+    out.width += range.high - range.low;
+  }
+  return {100.0 * out.covered / replicates, 100.0 * out.width / replicates};
+}
+
 void print(const Scenario& s, const char* level, const Coverage& c) {
   std::cout << "| " << s.schools << " | " << s.schools * s.childrenEach << " | " << std::fixed
             << std::setprecision(2) << s.truth << " | " << s.inChild << " | " << s.inSchool << " | "
@@ -163,6 +180,23 @@ TEST_CASE("What a person reads covers from ten children on, in a short simulatio
     CHECK(toReadCoverage({1, 10, truth, .4, 0}, 400, random) > 92); // one standard error: 1 point
 }
 
+TEST_CASE("The total of two to seven schools covers in a short simulation", "[case-414]") {
+  base::SeededRandom random(seed);
+  for (const std::size_t schools : {2U, 4U, 6U, 7U}) {
+    const Scenario scenario{schools, 40, .85, .3, .05};
+    INFO(schools << " schools");
+    // 400 replicates: one standard error at 95 is 1.1; by child it was 67 to 71.
+    CHECK(ofProgram(scenario, 400, random).covered > 92);
+    int byChild = 0;
+    for (int i = 0; i < 200; ++i) {
+      const auto range =
+          retentionByLevel(draw(scenario, random), LevelChoice::child).value().used.toRead->range;
+      byChild += range.low <= .85 && .85 <= range.high ? 1 : 0;
+    }
+    CHECK(byChild < 160);
+  }
+}
+
 TEST_CASE("Coverage of the interval that a person reads", "[.coverage]") {
   constexpr int replicates = 20000;
   base::SeededRandom random(seed);
@@ -181,41 +215,24 @@ TEST_CASE("Coverage of the interval that a person reads", "[.coverage]") {
       }
       std::cout << '\n';
     }
-  for (const std::size_t schools : {8U, 12U, 20U, 40U}) {
-    int held = 0;
-    for (int i = 0; i < replicates; ++i) {
-      const auto found =
-          retentionByLevel(draw({schools, 12, .85, .3, .05}, random), LevelChoice::school)
-              .value()
-              .used.toRead;
-      held += found->range.low <= .85 && .85 <= found->range.high ? 1 : 0;
-    }
-    const double percent = 100.0 * held / replicates;
-    std::cout << schools << " schools as clusters: " << percent << '\n';
-    CHECK(percent >= 93);
-  }
 }
 
-TEST_CASE("Coverage of the total of fewer than eight schools, children as clusters",
+TEST_CASE("Coverage of the total of a program, as its schools are many",
           "[.coverage][few-schools]") {
-  // Too low, and said so below the table and in docs/methods.md. Held against R, 3,000 replicates
-  // of the same design; one standard error .9 and less there, .7 and less here.
   constexpr int replicates = 4000;
   base::SeededRandom random(seed);
-  struct Row {
-    std::size_t schools;
-    std::size_t children;
-    double inR;
-  };
-  for (const auto& [schools, children, inR] :
-       {Row{2, 12, 87.8}, Row{2, 40, 69.8}, Row{4, 12, 87.8}, Row{4, 40, 69.6}, Row{6, 12, 87.2},
-        Row{6, 40, 68.9}, Row{7, 12, 87.5}, Row{7, 40, 70.1}}) {
-    const double found = toReadCoverage({schools, children, .85, .3, .05}, replicates, random);
-    std::cout << "| " << schools << " | " << children << " | " << std::fixed << std::setprecision(1)
-              << found << " |\n"
-              << std::flush;
-    CHECK(found == Approx(inR).margin(3.5));
-  }
+  for (const double inSchool : {.02, .05, .10, .20})
+    for (const std::size_t schools : {2U, 3U, 4U, 6U, 7U, 8U, 20U})
+      for (const std::size_t children : {12U, 40U}) {
+        const auto found = ofProgram({schools, children, .85, .3, inSchool}, replicates, random);
+        std::cout << "| " << std::fixed << std::setprecision(2) << inSchool << " | " << schools
+                  << " | " << children << " | " << std::setprecision(1) << found.covered << " | "
+                  << found.width << " |\n"
+                  << std::flush;
+        // Two or three schools that differ far more than planned: said in docs/methods.md.
+        const bool isAsPlanned = schools >= fewestSchools || inSchool <= plannedLikeness;
+        CHECK(found.covered >= (isAsPlanned ? 93 : inSchool <= .10 ? 91 : 83));
+      }
 }
 
 TEST_CASE("Coverage of nominal 95 % intervals over teeth in children in schools", "[.coverage]") {

@@ -22,19 +22,69 @@ std::vector<ChildTeeth> program(std::size_t schools) {
 
 } // namespace
 
-TEST_CASE("Eight checked schools become the clusters and seven do not") {
-  const auto seven = retentionByLevel(program(7)).value();
-  CHECK(seven.level == ClusterLevel::child);
-  CHECK(seven.used.clusters == 42);
-  CHECK(seven.has(LevelNote::schoolLikenessMissed));
-  const auto eight = retentionByLevel(program(8)).value();
-  CHECK(eight.level == ClusterLevel::school);
-  CHECK(eight.used.clusters == 8);
-  CHECK(!eight.has(LevelNote::schoolLikenessMissed));
+TEST_CASE("From four checked schools on schools are the clusters, fewer have a planned likeness",
+          "[case-414]") {
+  // In each school a child that lost all; the limits are from the formulas alone, in R (the survey
+  // package's are held against in tests/reference/few_schools.R).
+  const auto unlike = [](std::size_t schools) {
+    auto rows = program(schools);
+    for (auto& row : rows)
+      if (row.child % 100 == 0) row.retained = 0;
+    return retentionByLevel(rows).value();
+  };
+  struct Expected {
+    std::size_t schools;
+    ClusterLevel level;
+    double n;
+    double low;
+    double high;
+  };
+  for (const auto& [schools, level, n, low, high] :
+       {Expected{2, ClusterLevel::child, 9.358295, .330392, .935525},
+        Expected{3, ClusterLevel::child, 20.244679, .500846, .906874},
+        Expected{4, ClusterLevel::school, 12.954403, .387191, .910582},
+        Expected{6, ClusterLevel::school, 32.709591, .509363, .842717},
+        Expected{7, ClusterLevel::school, 42.392050, .554991, .842274},
+        Expected{8, ClusterLevel::school, 53.807714, .553889, .812714}}) {
+    INFO(schools << " schools");
+    const auto found = unlike(schools);
+    CHECK(found.level == level);
+    CHECK(found.notes.empty());
+    REQUIRE(found.used.toRead);
+    CHECK(found.used.toRead->n == Approx(n).margin(1e-6));
+    CHECK(found.used.toRead->range.low == Approx(low).margin(1e-6));
+    CHECK(found.used.toRead->range.high == Approx(high).margin(1e-6));
+  }
+  // The schools are seen to differ more than the planned 1 + (18 - 1) .05.
+  CHECK(unlike(2).used.designEffect > 1.85);
+  CHECK_FALSE(unlike(2).used.toRead->isPlanned);
 }
 
-TEST_CASE("A school without an examined tooth does not count toward the eight") {
-  auto rows = program(7);
+TEST_CASE("Few schools that came out even are read with the likeness of their children",
+          "[case-414]") {
+  std::vector<ChildTeeth> rows; // each school keeps exactly half, by whole children
+  for (std::size_t school = 0; school < 6; ++school)
+    for (std::size_t child = 0; child < 4; ++child)
+      rows.push_back({school, school * 10 + child, 4, child % 2 == 0 ? 4.0 : 0.0});
+  const auto found = retentionByLevel(rows).value();
+  CHECK(found.level == ClusterLevel::school);
+  CHECK(found.used.designEffect == Approx(4.0 * 24 / 23)); // a child tells as much as one tooth
+  CHECK_FALSE(found.used.toRead->isPlanned);
+}
+
+TEST_CASE("All kept at two schools is read with the likeness planned within schools",
+          "[case-414]") {
+  std::vector<ChildTeeth> rows;
+  for (std::size_t school = 0; school < 2; ++school)
+    for (std::size_t child = 0; child < 12; ++child)
+      rows.push_back({school, school * 100 + child, 4, 4});
+  const auto found = retentionByLevel(rows).value();
+  CHECK(found.used.toRead->isPlanned);
+  CHECK(found.used.toRead->designEffect == Approx(1 + 47 * .05));
+}
+
+TEST_CASE("A school without an examined tooth does not count toward the four") {
+  auto rows = program(3);
   rows.push_back({99, 9900, 0, 0});
   CHECK(retentionByLevel(rows)->level == ClusterLevel::child);
 }
@@ -44,6 +94,7 @@ TEST_CASE("The cluster level can be chosen and both levels agree on the share") 
   const auto child = retentionByLevel(rows, LevelChoice::child).value();
   const auto school = retentionByLevel(rows, LevelChoice::school).value();
   CHECK(child.level == ClusterLevel::child);
+  CHECK(child.has(LevelNote::schoolLikenessMissed));
   CHECK(school.level == ClusterLevel::school);
   CHECK(child.used.estimate == Approx(school.used.estimate));
   // Whole schools differ, so the schools' interval is the wider one.

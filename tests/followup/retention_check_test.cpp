@@ -52,6 +52,19 @@ TEST_CASE("The tooth is as good as its worst surface that could be judged") {
   CHECK(check(Held::notSealed).tooth() == Held::cannotAssess);
 }
 
+TEST_CASE("A triggered check says what prompted it", "[case-457]") {
+  auto look = check(Held::whole, Held::whole);
+  look.kind = CheckKind::shortTermTriggered;
+  CHECK_FALSE(stands(look));
+  look.note = "  ";
+  CHECK_FALSE(stands(look));
+  look.note = "the light read low all week";
+  CHECK(stands(look));
+  look.kind = CheckKind::shortTermSample; // of a sample nothing is asked
+  look.note.clear();
+  CHECK(stands(look));
+}
+
 TEST_CASE("A band over the buccal pit leaves the occlusal result standing", "[case-39]") {
   auto look = check(Held::whole, Held::cannotAssess);
   CHECK_FALSE(stands(look)); // no reason yet

@@ -98,6 +98,16 @@ TEST_CASE(
   CHECK(table.at("rows").at(0).at("year").get<std::string>().starts_with("Fiscal year 2026-27"));
   CHECK(desk.did({"report", book, "terms-compared", "--json"}).json().at("title") ==
         "Terms side by side: Fall 2026");
+  // And of one school, which is said where the report is named and in the table.
+  const auto ofSchool =
+      desk.did({"report", book, "terms-compared", "--school", "CL", "--json"}).json();
+  CHECK(ofSchool.at("title") == "Terms side by side: Fall 2026, school CL");
+  CHECK(ofSchool.at("tables").size() == 1);
+  CHECK(ofSchool.at("tables").at(0).at("title") == "Terms side by side: Cobble Lantern Elementary");
+  CHECK(
+      desk.did({"report", book, "terms-compared", "--year", "2026-27", "--school", "CL", "--json"})
+          .json()
+          .at("title") == "Years side by side: Fiscal year 2026-27, school CL");
   CHECK(desk.refusal({"add-year", book, "--name", "2027-28", "--kind", "lunar", "--start",
                       "2027-08-01", "--end", "2028-07-31"}) == "input.text");
 }
@@ -162,7 +172,7 @@ TEST_CASE("A report refuses each option that it would leave out of account") {
     std::vector<std::string> words;
     std::vector<reports::ReportKind> by;
   };
-  const std::vector<Used> all{{{"--school", "CL"}, {term, retention, schoolPage}},
+  const std::vector<Used> all{{{"--school", "CL"}, {term, retention, terms, schoolPage}},
                               {{"--csv"}, {state}},
                               {{"--lot", "RF-2609"}, {trace}},
                               {{"--light", "L-1"}, {trace}},

@@ -22,6 +22,10 @@ const std::filesystem::path here = std::filesystem::path(GK_SOURCE_DIR) / "tests
 const std::vector<Script> scripts{
     {"retention.R", "retention_weil.csv", retentionByChild},
     {"retention.R", "retention_schools.csv", retentionByChild},
+    {"few_schools.R", "few_schools_six.csv", fewSchools},
+    {"few_schools.R", "few_schools_even.csv", fewSchools},
+    {"few_schools.R", "few_schools_three.csv", fewSchools},
+    {"few_schools.R", "few_schools_apart.csv", fewSchools},
     {"compare_rabbits.R", "compare_rabbits.csv", compareRabbits},
     {"compare_isolation.R", "compare_isolation.csv", compareIsolation},
     {"compare_holm.R", "compare_holm.csv", compareHolm},
@@ -30,6 +34,7 @@ const std::vector<Script> scripts{
     {"survival_curve.R", "survival_cosmesis.csv", survivalMasses},
     {"survival_curve.R", "survival_teeth.csv", survivalMasses},
     {"attack_rate.R", "attack_rate.csv", attackRates},
+    {"averted.R", "averted.csv", avertedBounds},
 };
 
 std::string textOf(const std::filesystem::path& path) {

@@ -28,6 +28,7 @@ std::vector<double> numbers(const base::CsvTable& table, const std::string& colu
 std::vector<std::size_t> labels(const base::CsvTable& table, const std::string& column);
 
 Values retentionByChild(const base::CsvTable& table);
+Values fewSchools(const base::CsvTable& table);
 Values compareRabbits(const base::CsvTable& table);
 Values compareIsolation(const base::CsvTable& table);
 Values compareHolm(const base::CsvTable& table);
@@ -35,5 +36,6 @@ Values shrinkageSchools(const base::CsvTable& table);
 Values screeningSchools(const base::CsvTable& table);
 Values survivalMasses(const base::CsvTable& table);
 Values attackRates(const base::CsvTable& table);
+Values avertedBounds(const base::CsvTable& table);
 
 } // namespace gk::reference

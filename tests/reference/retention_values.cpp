@@ -1,3 +1,4 @@
+#include "estimates/program_share.h"
 #include "estimates/retention_levels.h"
 #include "reference/reference.h"
 
@@ -5,7 +6,9 @@ using namespace gk::estimates;
 
 namespace gk::reference {
 
-Values retentionByChild(const base::CsvTable& table) {
+namespace {
+
+LevelledRetention levelled(const base::CsvTable& table) {
   const auto schools = labels(table, "school");
   const auto children = labels(table, "child");
   const auto examined = numbers(table, "examined");
@@ -13,8 +16,13 @@ Values retentionByChild(const base::CsvTable& table) {
   std::vector<ChildTeeth> rows;
   for (std::size_t i = 0; i < children.size(); ++i)
     rows.push_back({schools[i], children[i], examined[i], retained[i]});
-  const auto found = retentionByLevel(rows).value();
+  return retentionByLevel(rows).value();
+}
 
+} // namespace
+
+Values retentionByChild(const base::CsvTable& table) {
+  const auto found = levelled(table);
   Values out;
   const auto say = [&out](const std::string& level, const RetentionEstimate& estimate) {
     out[level + ".estimate"] = estimate.estimate;
@@ -30,6 +38,16 @@ Values retentionByChild(const base::CsvTable& table) {
   say("child", found.byChild);
   say("school", found.bySchool);
   return out;
+}
+
+Values fewSchools(const base::CsvTable& table) {
+  const auto found = levelled(table);
+  return {{"estimate", found.used.estimate},
+          {"child.effect", foundDesignEffect(found.byChild).value()},
+          {"school.effect", foundDesignEffect(found.bySchool).value()},
+          {"used", found.used.toRead->designEffect},
+          {"low", found.used.toRead->range.low},
+          {"high", found.used.toRead->range.high}};
 }
 
 } // namespace gk::reference

@@ -56,6 +56,7 @@ RecheckPanel::RecheckPanel(ChairVisit& visit, QWidget* parent)
 
 void RecheckPanel::begin() {
   draft_.reset();
+  prompted_.clear();
   skipped_ = false;
 }
 
@@ -111,6 +112,10 @@ void RecheckPanel::refresh() {
     lines += (draft_->surface() == surface ? u"> "_s : u"   "_s) + capital(nameOfValue(surface)) +
              u": "_s + (held == Held::notSealed ? u"?"_s : nameOfValue(held).toUpper());
   }
+  if (const auto kind = draft_->kind()) {
+    const auto prompt = toQt(draft_->prompt());
+    lines += u"Check: "_s + nameOfValue(*kind) + (prompt.isEmpty() ? prompt : u": "_s + prompt);
+  }
   if (draft_->isComplete()) {
     const auto check = draft_->build(file().child.id, file().day.id, visit().date());
     lines +=
@@ -149,6 +154,7 @@ void RecheckPanel::refresh() {
           refresh();
         },
         KeyLook::plain, complete},
+       {Qt::Key_K, u"Kind of check"_s, u"checkKindButton"_s, [this] { askKind(); }},
        {Qt::Key_Q, u"Start over"_s, u"recheckAgainButton"_s,
         [this] {
           draft_->startOver();
@@ -215,6 +221,29 @@ void RecheckPanel::askLift() {
         refresh();
       },
       {}, AskKeys::marked);
+}
+
+void RecheckPanel::askKind() {
+  visit().ask.choose(
+      u"What kind of check is it?"_s,
+      {u"As its age says: one-year, or by chance"_s, u"Short-term sample"_s,
+       u"Short-term, triggered: something prompted it"_s},
+      [this](int chosen) {
+        if (chosen == 2) return askPrompt();
+        draft_->setKind(chosen == 1 ? std::optional(followup::CheckKind::shortTermSample)
+                                    : std::nullopt);
+        refresh();
+      },
+      {}, AskKeys::marked);
+}
+
+void RecheckPanel::askPrompt() {
+  visit().ask.write(u"What prompted it? Equipment, material, or a report of a loss; name nobody."_s,
+                    prompted_, [this](const QString& said) {
+                      prompted_ = said;
+                      draft_->setKind(followup::CheckKind::shortTermTriggered, toStd(said));
+                      refresh();
+                    });
 }
 
 void RecheckPanel::record() {

@@ -33,12 +33,15 @@ class RecheckPanel final : public ChairPanel {
   void record();
   void askWhy();
   void askLift();
+  void askKind();
+  void askPrompt();
 
   QLabel* title_;
   QLabel* story_;
   QLabel* answers_;
   KeyBar* keys_;
   std::optional<RecheckDraft> draft_;
+  QString prompted_; ///< what prompted the check before, offered again
   bool skipped_ = false;
 };
 

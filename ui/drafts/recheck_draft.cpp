@@ -83,6 +83,11 @@ void RecheckDraft::changeAction() {
   action_ = static_cast<CheckAction>((static_cast<std::size_t>(now) + 1) % count);
 }
 
+void RecheckDraft::setKind(std::optional<CheckKind> kind, std::string prompt) {
+  kind_ = kind;
+  note_ = std::move(prompt);
+}
+
 followup::RetentionCheck RecheckDraft::build(roster::ChildId child, roster::DayId day,
                                              base::Date on) const {
   base::require(isComplete(), "an unfinished check");
@@ -90,7 +95,7 @@ followup::RetentionCheck RecheckDraft::build(roster::ChildId child, roster::DayI
   return {.placement = earlier_.placement.id,
           .child = child,
           .day = day,
-          .kind = isYearCheck ? CheckKind::longTerm : CheckKind::opportunistic,
+          .kind = kind_.value_or(isYearCheck ? CheckKind::longTerm : CheckKind::opportunistic),
           .occlusal = held(Surface::occlusal),
           .buccal = held(Surface::buccalPit),
           .lingual = held(Surface::lingualGroove),

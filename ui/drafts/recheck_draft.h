@@ -28,18 +28,22 @@ class RecheckDraft {
   void setHealth(followup::ToothHealth health) { health_ = health; }
   void setLift(followup::LiftTest lift) { lift_ = lift; }
   void changeAction(); ///< the next that checkRetention lets stand
-  void setNote(std::string note) { note_ = std::move(note); }
+  /// In the place of the kind that follows from the interval; of a triggered one what prompted it.
+  void setKind(std::optional<followup::CheckKind> kind, std::string prompt = {});
 
   [[nodiscard]] bool isBegun() const { return !answers_.empty(); }
   [[nodiscard]] bool isComplete() const { return !surface().has_value(); }
   [[nodiscard]] bool wantsWhy() const;  ///< something cannot be assessed and no reason is given
   [[nodiscard]] bool wantsLift() const; ///< something is held in part and was not tried to lift
+  [[nodiscard]] std::optional<followup::CheckKind> kind() const { return kind_; }
+  [[nodiscard]] const std::string& prompt() const { return note_; }
   [[nodiscard]] followup::ToothHealth health() const { return health_; }
   [[nodiscard]] const session::EarlierPlacement& earlier() const { return earlier_; }
   [[nodiscard]] followup::Held held(dentition::Surface surface) const;
 
-  /// Precondition: complete. The kind follows the interval; the action is proposed unless changed:
-  /// a cavity is referred, a part that held is repaired, what lifted or was lost is resealed.
+  /// Precondition: complete. The kind follows the interval unless it was set; the action is
+  /// proposed unless changed: a cavity is referred, a part that held is repaired, what lifted or
+  /// was lost is resealed.
   [[nodiscard]] followup::RetentionCheck build(roster::ChildId child, roster::DayId day,
                                                base::Date on) const;
 
@@ -53,6 +57,7 @@ class RecheckDraft {
   followup::ToothHealth health_ = followup::ToothHealth::sound;
   followup::LiftTest lift_ = followup::LiftTest::notDone;
   std::optional<followup::CheckAction> action_;
+  std::optional<followup::CheckKind> kind_;
   std::string note_;
 };
 

@@ -120,7 +120,7 @@ void TotalsPage::countTerms() {
     --counting_;
     if (question != asked_) return;
     if (!terms) return notCounted(terms.error());
-    tables_ = reports::termsReport(*terms);
+    tables_ = reports::termsReport(*terms, reports::SideBySide::terms, termChoice().school);
     showTables();
   });
 }

@@ -1,5 +1,6 @@
 #include "reports/decay/finding_measures.h"
 
+#include "estimates/program_share.h"
 #include "reports/records/term_view.h"
 
 #include <algorithm>
@@ -111,11 +112,11 @@ FindingTotals findingTotals(const TermView& view) {
     out.schools.push_back(lineOf(school.first, children, estimates::ScreeningDesign::simpleRandom));
     all.insert(all.end(), children.begin(), children.end());
   }
-  const bool bySchools = bySchool.size() >= estimates::fewestClusters;
-  out.unit = bySchools ? ClusterUnit::schools : ClusterUnit::children;
-  out.total = lineOf("Total", all,
-                     bySchools ? estimates::ScreeningDesign::schools
-                               : estimates::ScreeningDesign::simpleRandom);
+  using estimates::ProgramUnits;
+  const auto units = estimates::programUnits(bySchool.size());
+  out.unit = units == ProgramUnits::schools ? ClusterUnit::schools : ClusterUnit::children;
+  out.isSchoolPlanned = units == ProgramUnits::childrenPlanned;
+  out.total = lineOf("Total", all, estimates::ScreeningDesign::program);
   return out;
 }
 

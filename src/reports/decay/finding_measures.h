@@ -21,6 +21,7 @@ struct FindingTotals {
   std::vector<FindingLine> schools; ///< by the school of the child's first screening, by name
   FindingLine total;
   ClusterUnit unit = ClusterUnit::children; ///< of the total
+  bool isSchoolPlanned = false;             ///< likewise, as of a RetentionLine
 };
 
 /// A child screened in the term, once.
@@ -36,7 +37,7 @@ std::vector<SeenChild> seenChildren(const TermView& view);
 
 /// Basic Screening Survey measures of the term. A child screened twice counts once: decay and
 /// urgency by the more serious finding, sealants as found at the first screening, before anything
-/// was placed. Schools are the clusters of the total from `estimates::fewestClusters` on.
+/// was placed. The total's clusters are those of `estimates::programShare`.
 FindingTotals findingTotals(const TermView& view);
 
 } // namespace gk::reports

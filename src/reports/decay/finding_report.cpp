@@ -58,12 +58,10 @@ Table findingTable(const FindingTotals& totals) {
       "Sealants on permanent molars as found at the first screening; decay and need by the most "
       "serious one. Caries experience: untreated or treated decay.",
       std::string("CIs of the total: ") +
-          (totals.unit == ClusterUnit::schools
-               ? "schools as clusters."
-               : "each child separately, as fewer than " +
-                     std::to_string(estimates::fewestClusters) +
-                     " schools were seen; likeness within a school is not counted.") +
-          " They apply to children like these: those with consent, in schools that "
+          (totals.unit == ClusterUnit::schools ? "schools as clusters."
+           : totals.isSchoolPlanned            ? "each child separately. " + schoolPlannedWords()
+                                               : "each child separately, as one school was seen.") +
+          " CIs apply to children like these: those with consent, in schools that "
           "were chosen, not sampled at random."};
   if (totals.total.couldNotTell > 0)
     table.notes.emplace_back("Could not tell: untreated or treated decay, or both.");

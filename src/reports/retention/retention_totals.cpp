@@ -1,6 +1,7 @@
 #include "reports/retention/retention_totals.h"
 
 #include "estimates/follow_up.h"
+#include "estimates/program_share.h"
 #include "reports/records/words.h"
 
 #include <algorithm>
@@ -36,6 +37,13 @@ struct Tally {
 
 using ClusterOf = estimates::Cluster (*)(const Tally&);
 
+std::vector<estimates::Cluster> clustersOf(const std::vector<Tally>& tallies, ClusterOf share) {
+  std::vector<estimates::Cluster> clusters;
+  for (const auto& tally : tallies)
+    clusters.push_back(share(tally));
+  return clusters;
+}
+
 /// Adds sealants up to one line. The rows of a child come one after another, so its clusters are
 /// known when the next child begins.
 class LineBuilder {
@@ -62,12 +70,14 @@ class LineBuilder {
   /// `pooled` is the program's design effect, for lines that cannot tell their own.
   [[nodiscard]] RetentionLine finish(std::string label, bool mayUseSchools,
                                      std::optional<double> pooled = std::nullopt) {
+    using estimates::ProgramUnits;
     pooled_ = pooled;
     line_.label = std::move(label);
     const auto schools =
         std::ranges::count_if(bySchool_, [](const auto& one) { return one.assessable > 0; });
-    if (mayUseSchools && static_cast<std::size_t>(schools) >= estimates::fewestClusters)
-      line_.unit = ClusterUnit::schools;
+    if (mayUseSchools) units_ = estimates::programUnits(static_cast<std::size_t>(schools));
+    if (units_ == ProgramUnits::schools) line_.unit = ClusterUnit::schools;
+    line_.isSchoolPlanned = units_ == ProgramUnits::childrenPlanned;
     if (line_.assessable > 0) {
       line_.whole95 = estimate([](const Tally& at) {
         return estimates::Cluster{at.assessable, at.whole};
@@ -127,14 +137,13 @@ class LineBuilder {
   }
 
   [[nodiscard]] std::optional<estimates::RetentionEstimate> estimate(ClusterOf share) const {
-    std::vector<estimates::Cluster> clusters;
-    for (const auto& tally : line_.unit == ClusterUnit::schools ? bySchool_ : byChild_)
-      clusters.push_back(share(tally));
     // Whole counts, at least one: nothing to refuse.
-    return *estimates::retention(clusters, estimates::usualLevel, pooled_);
+    return *estimates::programShare(clustersOf(byChild_, share), clustersOf(bySchool_, share),
+                                    units_, estimates::usualLevel, pooled_);
   }
 
   RetentionLine line_;
+  estimates::ProgramUnits units_ = estimates::ProgramUnits::children;
   std::optional<double> pooled_;
   std::optional<std::uint32_t> child_;
   bool childIsDue_ = false;
@@ -210,22 +219,34 @@ std::optional<estimates::Interval> protectedBounds(const RetentionLine& line) {
 
 std::string rangeNote(const std::vector<RetentionLine>& lines) {
   const bool isAnyPlanned = std::ranges::any_of(lines, [](const RetentionLine& line) {
-    return line.whole95 && line.whole95->toRead && line.whole95->toRead->isPlanned;
+    return line.whole95 && line.whole95->toRead && line.whole95->toRead->isPlanned &&
+           !line.isSchoolPlanned;
   });
-  const bool isAnyBySchool =
-      std::ranges::any_of(lines, [](const auto& one) { return one.unit == ClusterUnit::schools; });
-  const auto few = std::to_string(estimates::fewestClusters);
+  const auto hasOf = [&](auto what) {
+    return std::ranges::any_of(lines, [&](const auto& line) { return line.whole95 && what(line); });
+  };
+  const bool isAnyOfSchools =
+      hasOf([](const RetentionLine& line) { return line.unit == ClusterUnit::schools; });
+  const bool isAnySchoolPlanned =
+      hasOf([](const RetentionLine& line) { return line.isSchoolPlanned; });
   return std::string("CIs allow for likeness of teeth within a child and for few children; none "
                      "from one child alone.") +
-         (isAnyBySchool ? " Of " + few + " or more schools they allow for likeness within a school."
-                        : std::string()) +
-         " Likeness within a school is not counted with fewer than " + few +
-         " schools: the CI of several is then likely too narrow." +
+         (isAnyOfSchools ? " Of " + std::to_string(estimates::fewestSchools) +
+                               " or more schools, they allow for likeness within a school and "
+                               "for few schools too."
+                         : std::string()) +
+         (isAnySchoolPlanned ? " " + schoolPlannedWords() : std::string()) +
          (isAnyPlanned
               ? " Where all or none are fully retained, or few children vary less than by "
                 "chance, likeness cannot be measured: the program's own figure or a planning "
                 "value of 0.05 is used, whichever is larger."
               : "");
+}
+
+std::string schoolPlannedWords() {
+  return "Two or three schools hardly show how alike the children of a school are: at least a "
+         "planning value of 0.05 is assumed, not measured here. Where schools differ more, the CI "
+         "is too narrow.";
 }
 
 std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {

@@ -43,7 +43,8 @@ struct RetentionLine {
   int checkedHere = 0; ///< by school alone: checks made at this school this term, whoever placed
   bool hidden = false; ///< too few teeth to show; the counts are blank
 
-  ClusterUnit unit = ClusterUnit::children;            ///< of both estimates
+  ClusterUnit unit = ClusterUnit::children; ///< of both estimates
+  bool isSchoolPlanned = false; ///< of 2 or 3 schools, whose likeness within is a planning value
   std::optional<estimates::RetentionEstimate> whole95; ///< whole / assessable
   std::optional<estimates::RetentionEstimate>
       wholeOrRepaired95;                                     ///< likewise, repaired ones as whole
@@ -67,6 +68,9 @@ std::optional<estimates::Interval> protectedBounds(const RetentionLine& line);
 /// What the ranges of a table are, and which of them rest on a planning value.
 std::string rangeNote(const std::vector<RetentionLine>& lines);
 
+/// Of CIs of two or three schools.
+std::string schoolPlannedWords();
+
 /// "94.5 % (92.1-96.2)".
 std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit);
 
@@ -75,7 +79,7 @@ std::string protectionNote(const RetentionLine& total);
 
 struct RetentionTotals {
   std::vector<RetentionLine> schools; ///< by placing school
-  RetentionLine total; ///< schools are its clusters from `estimates::fewestClusters` on
+  RetentionLine total;                ///< clusters as `estimates::programShare` has them
 };
 
 RetentionTotals retentionTotals(const RetentionFacts& facts);
@@ -84,7 +88,7 @@ RetentionTotals retentionTotals(const RetentionFacts& facts);
 RetentionLine retentionLine(const RetentionFacts& facts, const Choice& choice = {});
 
 /// One line for each value of the factor among the sealants of the choice, by label and never by
-/// rate. Operators and pairs under `leastForOperator` are hidden.
+/// rate; clusters likewise. Operators and pairs under `leastForOperator` are hidden.
 std::vector<RetentionLine> retentionBy(const RetentionFacts& facts, Factor factor,
                                        const Choice& choice = {},
                                        const RetentionOptions& options = {});

@@ -147,7 +147,8 @@ std::string wholeOrPartNote(const RetentionLine& total) {
          "; partially " + percent(total.part, total.assessable) + "%, missing " +
          percent(total.lost, total.assessable) + "%. Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
-                                             : "children, as too few schools were checked.");
+          : total.isSchoolPlanned            ? "children, with a planned likeness within schools."
+                                             : "children, as one school was checked.");
 }
 
 /// What the classes of the table hold, each said where there is one.

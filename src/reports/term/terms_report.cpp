@@ -26,6 +26,8 @@ constexpr std::array termShares{
     TermShare{"Sealed, % of needing", "sealed, of needing", PlotMark::dotted,
               [](const Participation& at) { return rateOf(at.sealed, at.needing); }}};
 
+constexpr const char* smallNumbers = "Contains small numbers: for the program's own use.";
+
 /// Term, and what stands of it in each row.
 Cells rowOf(std::string term, const Participation& at, const RetentionLine& retention) {
   Cells cells{
@@ -61,26 +63,35 @@ std::vector<Column> columns(SideBySide what) {
   return out;
 }
 
-std::optional<Plot> plotOf(std::span<const TermTotals> terms, SideBySide what) {
-  if (terms.size() < 2) return std::nullopt;
+/// A term or year of the program, or of one school.
+struct Side {
+  std::string name;
+  std::string said; ///< where it is not over, with the day up to which it was counted
+  Participation at;
+  RetentionLine retention;
+};
+
+std::optional<Plot> plotOf(const std::vector<Side>& sides, const std::string& where,
+                           SideBySide what) {
+  if (sides.size() < 2) return std::nullopt;
   const auto name = oneOf(what);
-  Plot plot{"Participation, need and one-year retention from " + name + " to " + name + ".",
-            {"", -0.5, static_cast<double>(terms.size()) - 0.5},
+  Plot plot{where + "Participation, need and one-year retention from " + name + " to " + name + ".",
+            {"", -0.5, static_cast<double>(sides.size()) - 0.5},
             {"%", 0, 100},
             {}};
-  for (const auto& term : terms)
-    plot.x.names.push_back(term.term);
+  for (const auto& side : sides)
+    plot.x.names.push_back(side.name);
   for (const auto& one : termShares) {
     PlotSeries series{one.drawn, one.mark, {}};
-    for (std::size_t i = 0; i < terms.size(); ++i)
-      if (const auto value = one.of(terms[i].total))
+    for (std::size_t i = 0; i < sides.size(); ++i)
+      if (const auto value = one.of(sides[i].at))
         series.points.push_back({static_cast<double>(i), 100 * *value});
     if (!series.points.empty()) plot.series.push_back(std::move(series));
   }
   PlotSeries ranges{"95% CI", PlotMark::bars, {}};
   PlotSeries retained{"fully retained at one year", PlotMark::dots, {}};
-  for (std::size_t i = 0; i < terms.size(); ++i) {
-    const auto& whole = terms[i].retention.total.whole95;
+  for (std::size_t i = 0; i < sides.size(); ++i) {
+    const auto& whole = sides[i].retention.whole95;
     if (!whole) continue;
     const auto x = static_cast<double>(i);
     retained.points.push_back({x, 100 * whole->estimate});
@@ -121,8 +132,32 @@ Table schoolTable(std::span<const TermTotals> terms, SideBySide what) {
       row.insert(row.begin(), school.school);
       table.rows.push_back(std::move(row));
     }
-  table.notes = {"Contains small numbers: for the program's own use."};
+  table.notes = {smallNumbers};
   return table;
+}
+
+/// As the newest term that knows it calls it.
+std::string nameOf(std::span<const TermTotals> terms, roster::SchoolId school) {
+  for (auto term = terms.rbegin(); term != terms.rend(); ++term)
+    for (const auto& at : term->schools)
+      if (at.id == school) return at.school;
+  return {};
+}
+
+std::vector<Side> sidesOf(std::span<const TermTotals> terms,
+                          const std::optional<roster::SchoolId>& school) {
+  std::vector<Side> out;
+  for (const auto& term : terms) {
+    Side side{term.term, term.term, term.total, term.retention.total};
+    if (term.asOf < term.end) side.said += ", to " + term.asOf.shortWords();
+    if (school) {
+      const auto at = std::ranges::find(term.schools, *school, &Participation::id);
+      side.at = at == term.schools.end() ? Participation{} : *at;
+      side.retention = placedAt(term, school);
+    }
+    out.push_back(std::move(side));
+  }
+  return out;
 }
 
 /// "9 to 15 months old": as the terms were counted, which is in one way.
@@ -137,14 +172,17 @@ std::string cohortWords(std::span<const TermTotals> terms, SideBySide what) {
 
 } // namespace
 
-std::vector<Table> termsReport(std::span<const TermTotals> terms, SideBySide what) {
+std::vector<Table> termsReport(std::span<const TermTotals> terms, SideBySide what,
+                               std::optional<roster::SchoolId> school) {
   const bool areYears = what == SideBySide::years;
   Table table{areYears ? "Years side by side" : "Terms side by side", columns(what)};
+  const auto where = school ? nameOf(terms, *school) : std::string();
+  if (!where.empty()) table.title += ": " + where;
   if (terms.empty()) return {std::move(table)};
-  for (const auto& term : terms)
-    table.rows.push_back(
-        rowOf(term.asOf < term.end ? term.term + ", to " + term.asOf.shortWords() : term.term,
-              term.total, term.retention.total));
+  const auto sides = sidesOf(terms, school);
+  for (const auto& side : sides)
+    if (!school || isAnything(side.at, side.retention))
+      table.rows.push_back(rowOf(side.said, side.at, side.retention));
   table.notes = {
       areYears ? "Each year is counted as in its own report, each child once in it, whatever terms "
                  "saw the child; a child seen in two years counts in both, so years are not added."
@@ -152,9 +190,18 @@ std::vector<Table> termsReport(std::span<const TermTotals> terms, SideBySide wha
                  "both, so terms are not added.",
       cohortWords(terms, what),
       "No trend is tested: from " + oneOf(what) + " to " + oneOf(what) +
-          " the schools, grades, people and the children found differ."};
-  table.plot = plotOf(terms, what);
+          (school ? " the grades, people and the children found differ."
+                  : " the schools, grades, people and the children found differ.")};
+  if (school) {
+    if (table.rows.size() < sides.size())
+      table.notes.push_back("A " + oneOf(what) +
+                            " in which nothing was recorded here has no row, and a gap in the "
+                            "picture.");
+    table.notes.emplace_back(smallNumbers);
+  }
+  if (!table.rows.empty()) table.plot = plotOf(sides, where.empty() ? where : where + ". ", what);
   std::vector<Table> out{std::move(table)};
+  if (school) return out;
   if (auto schools = schoolTable(terms, what); !schools.rows.empty())
     out.push_back(std::move(schools));
   return out;

@@ -1,15 +1,15 @@
--- child,examined,retained of the same cohort, for R.
+-- child,school,examined,retained of the same cohort, for R; the school where it was placed.
 .mode csv
 .headers on
 WITH
 day AS (
-  SELECT e.subject AS id, d.term, d.day_on AS date
+  SELECT e.subject AS id, d.term, d.school, d.day_on AS date
   FROM clinic_day AS d JOIN current_entry AS e ON e.id = d.entry WHERE d.cancelled = 0),
 wanted AS (
   SELECT e.subject AS id, t.start_on AS first, t.end_on AS last
   FROM term AS t JOIN current_entry AS e ON e.id = t.entry WHERE t.name = 'Fall 2026'),
 sealant AS (
-  SELECT e.subject AS id, p.*, day.date FROM placement AS p
+  SELECT e.subject AS id, p.*, day.date, day.school FROM placement AS p
   JOIN current_entry AS e ON e.id = p.entry JOIN day ON day.id = p.day
   WHERE p.attempt = 'complete' AND p.type NOT IN ('repair', 'interim')),
 mended AS (
@@ -27,14 +27,18 @@ checked AS ( -- what lifts off, and a surface filled since, is a lost sealant
   FROM retention_check AS c JOIN current_entry AS e ON e.id = c.entry JOIN day ON day.id = c.day
   JOIN wanted WHERE day.date <= wanted.last),
 cohort AS ( -- the first sealant on a tooth, and the day from which it is known as lost
-  SELECT s.id, s.child, s.tooth, s.date,
+  SELECT s.id, s.child, s.school, s.tooth, s.date,
     (SELECT min(date) FROM (
        SELECT k.date FROM checked AS k WHERE k.placement = s.id AND k.held = 'lost'
        UNION ALL
        SELECT later.date FROM sealant AS later
        WHERE later.child = s.child AND later.tooth = s.tooth AND later.date > s.date
          AND NOT EXISTS (SELECT 1 FROM checked AS k WHERE k.placement = s.id
-                         AND k.date = later.date AND k.held = 'whole'))) AS lost_on
+                         AND k.date = later.date AND k.held = 'whole')
+         AND NOT EXISTS (SELECT 1 FROM screening AS c JOIN current_entry AS e ON e.id = c.entry
+                         JOIN screening_tooth AS t ON t.entry = c.entry
+                         WHERE c.child = s.child AND c.day = later.day AND t.tooth = s.tooth
+                         AND t.decision = 'reseal' AND t.reseal_why = 'other'))) AS lost_on
   FROM sealant AS s, wanted
   WHERE s.type <> 'reseal'
     AND NOT EXISTS (SELECT 1 FROM sealant AS before WHERE before.child = s.child
@@ -52,7 +56,7 @@ own AS (
   JOIN wanted WHERE k.kind = 'long-term' AND k.date >= wanted.first
     AND k.date BETWEEN date(cohort.date, '+9 months') AND date(cohort.date, '+15 months')),
 looked AS (
-  SELECT cohort.id, cohort.child,
+  SELECT cohort.id, cohort.child, cohort.school,
     CASE WHEN EXISTS (SELECT 1 FROM found WHERE found.id = cohort.id AND found.date >= cohort.lost_on)
          THEN 'lost'
          WHEN own.held IN ('whole', 'part') AND (
@@ -64,5 +68,5 @@ looked AS (
          THEN 'part'
          ELSE own.held END AS held
   FROM cohort LEFT JOIN own ON own.id = cohort.id AND own.turn = 1)
-SELECT child, count(*) AS examined, sum(held = 'whole') AS retained
-FROM looked WHERE held IN ('whole', 'part', 'lost') GROUP BY child;
+SELECT child, school, count(*) AS examined, sum(held = 'whole') AS retained
+FROM looked WHERE held IN ('whole', 'part', 'lost') GROUP BY child, school;

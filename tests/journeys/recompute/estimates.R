@@ -4,11 +4,20 @@ args <- commandArgs(trailingOnly = TRUE)
 say <- function(name, value) cat(name, sprintf("%.17g", value), "\n")
 
 teeth <- read.csv(args[1])
-m <- nrow(teeth)
 n <- sum(teeth$examined)
 p <- sum(teeth$retained) / n
-v <- m / ((m - 1) * n^2) * sum((teeth$retained - p * teeth$examined)^2)
-d <- max(1, n * v / (p * (1 - p)))
+clusters <- function(by) rowsum(teeth[c("examined", "retained")], by)
+effect <- function(at) {
+  m <- nrow(at)
+  m / ((m - 1) * n) * sum((at$retained - p * at$examined)^2) / (p * (1 - p))
+}
+children <- clusters(teeth$child)
+schools <- clusters(teeth$school)
+# docs/methods.md, section 1: four to seven schools are the clusters, and the larger design effect
+# of the two is taken.
+stopifnot(nrow(schools) >= 4, nrow(schools) <= 7)
+m <- nrow(schools)
+d <- max(1, effect(children), effect(schools))
 # Korn and Graubard 1998, as docs/methods.md has it for what a person reads.
 k <- min(n, n / d * (qt(0.975, n - 1) / qt(0.975, m - 1))^2)
 x <- p * k

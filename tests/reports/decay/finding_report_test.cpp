@@ -163,19 +163,33 @@ TEST_CASE("Caries experience is known from one part that is yes or from two that
   CHECK(totals.total.measures->cariesExperience->retained == 2);
 }
 
-TEST_CASE("From eight schools on the total takes schools as clusters and says so") {
+TEST_CASE("From four schools on the total takes schools as clusters and says so", "[case-414]") {
   SampleTerm term;
-  for (int s = 0; s < 8; ++s) {
+  const auto addSchool = [&](int s) {
     const auto school = term.school("School " + std::to_string(s), 50);
     const auto day = term.day(school, "2026-10-13");
     for (int i = 0; i < 10; ++i)
-      if (auto& one = term.screen(term.child(school), day); i < s) one.untreatedDecay = Tri::yes;
-  }
+      if (auto& one = term.screen(term.child(school), day); i < s + 1)
+        one.untreatedDecay = Tri::yes;
+  };
+  const auto noteOf = [&] { return findingTable(findingTotals(term.records)).notes.at(1); };
+  addSchool(0);
+  CHECK(noteOf().find("each child separately, as one school was seen") != std::string::npos);
+  addSchool(4);
+  const auto two = findingTotals(term.records);
+  CHECK(two.unit == ClusterUnit::children);
+  CHECK(two.isSchoolPlanned);
+  // By hand: 1 and 5 of 10 a school, p .3, v = 2 / 20^2 x (2^2 + 2^2) = .04, 20 x .04 / .21. That
+  // is more than the planned 1 + 9 x .05.
+  CHECK(two.total.measures->untreatedDecay->designEffect == Approx(20 * .04 / .21));
+  CHECK(noteOf().find("at least a planning value of 0.05 is assumed") != std::string::npos);
+  addSchool(2);
+  addSchool(8);
   const auto totals = findingTotals(term.records);
   CHECK(totals.unit == ClusterUnit::schools);
-  CHECK(totals.total.measures->untreatedDecay->clusters == 8);
+  CHECK(totals.total.measures->untreatedDecay->clusters == 4);
   CHECK(totals.total.measures->untreatedDecay->designEffect > 1.5); // the schools differ widely
-  CHECK(findingTable(totals).notes.at(1).find("schools as clusters") != std::string::npos);
+  CHECK(noteOf().find("schools as clusters") != std::string::npos);
 }
 
 TEST_CASE("The attack rate goes school by school, the few drawn towards the many") {

@@ -162,7 +162,7 @@ TEST_CASE("of two checks in the window the first that could judge counts") {
   CHECK(total.childrenFound == 1);
 }
 
-TEST_CASE("teeth cluster in children and in schools once eight schools are checked") {
+TEST_CASE("teeth cluster in schools once four are checked, lines by light too", "[case-414]") {
   SampleTerm term;
   const auto addSchool = [&](int n) {
     const auto school = term.school("School " + std::to_string(n), 50);
@@ -175,21 +175,30 @@ TEST_CASE("teeth cluster in children and in schools once eight schools are check
                    i == 0 && n % 2 == 0 ? Held::lost : Held::whole);
     }
   };
-  for (int n = 0; n < 7; ++n)
+  const auto totalNow = [&] { return retentionTotals(RetentionFacts(term.records)).total; };
+  addSchool(0);
+  const auto one = totalNow();
+  CHECK(one.unit == ClusterUnit::children);
+  CHECK_FALSE(one.isSchoolPlanned);
+  CHECK(rangeNote({one}).find("Two or three schools") == std::string::npos);
+  addSchool(1);
+  addSchool(2);
+  const auto three = totalNow();
+  CHECK(three.unit == ClusterUnit::children);
+  CHECK(three.isSchoolPlanned);
+  REQUIRE(three.whole95);
+  CHECK(three.whole95->clusters == 9);
+  CHECK(three.whole95->designEffect > 1.5); // both teeth of a child share their fate
+  CHECK(rangeNote({three}).find("Two or three schools") != std::string::npos);
+  CHECK(rangeNote({three}).find("4 or more schools") == std::string::npos);
+  addSchool(3);
+  const auto four = totalNow();
+  CHECK(four.unit == ClusterUnit::schools);
+  CHECK_FALSE(four.isSchoolPlanned);
+  CHECK(four.whole95->clusters == 4);
+  CHECK(rangeNote({four}).find("4 or more schools") != std::string::npos);
+  for (int n = 4; n < 10; ++n)
     addSchool(n);
-  const auto seven = retentionTotals(RetentionFacts(term.records)).total;
-  CHECK(seven.unit == ClusterUnit::children);
-  REQUIRE(seven.whole95);
-  CHECK(seven.whole95->clusters == 21);
-  CHECK(seven.whole95->designEffect > 1.5); // both teeth of a child share their fate
-  addSchool(7);
-  const auto eight = retentionTotals(RetentionFacts(term.records)).total;
-  CHECK(eight.unit == ClusterUnit::schools);
-  CHECK(eight.whole95->clusters == 8);
-  CHECK(rangeNote({seven}).find("Of 8 or more schools") == std::string::npos);
-  CHECK(rangeNote({seven}).find("fewer than 8 schools: the CI of several is then likely too "
-                                "narrow") != std::string::npos);
-  CHECK(rangeNote({eight}).find("Of 8 or more schools") != std::string::npos);
 }
 
 TEST_CASE("a light of ten schools has schools as clusters, and one school its children",

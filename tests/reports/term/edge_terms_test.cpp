@@ -1,213 +1,19 @@
 #include "reports/print/render.h"
-#include "reports/records/one_term.h"
 #include "reports/report.h"
-#include "reports/sample.h"
+#include "support/edge_terms.h"
 
 #include <algorithm>
-#include <array>
 #include <catch2/catch.hpp>
 #include <cctype>
 #include <cmath>
 
 using namespace gk;
 using namespace gk::reports;
+using namespace gk::test;
 using chairside::Condition;
-using chairside::Tri;
 using followup::Held;
 
 namespace {
-
-constexpr std::array firstMolars{16, 26, 36, 46};
-
-/// Terms at the edge of what can be, each made so that its truth is known: own simulation. One
-/// school unless it says otherwise; what is due was placed a year before.
-struct EdgeTerm : test::SampleTerm {
-  roster::SchoolId here = school("Cobble Lantern Elementary", 60);
-  roster::DayId then = dayLastYear(here, "2025-10-14");
-  roster::DayId now = day(here, "2026-10-13");
-
-  roster::ChildId consented() {
-    const auto one = child(here);
-    consent(one, roster::ConsentState::yes);
-    return one;
-  }
-  /// Placed a year ago and looked at now, all alike.
-  void sealedBefore(int children, Held held) {
-    for (int i = 0; i < children; ++i) {
-      const auto one = consented();
-      screen(one, then, {test::toSeal(16)});
-      screen(one, now, {test::toSeal(26)});
-      for (const int tooth : {16, 26})
-        check(place(one, then, tooth), now, held);
-    }
-  }
-  void cost(std::vector<roster::CostLine> lines) {
-    records.costs.push_back(make.row<roster::DayCost>({now, std::move(lines)}));
-  }
-};
-
-struct Edge {
-  std::string name;
-  TermRecords records;
-  std::optional<roster::ProgramYear> year{};
-};
-
-TermRecords nobody() {
-  return EdgeTerm().records;
-}
-
-TermRecords noConsent() {
-  EdgeTerm term;
-  for (int i = 0; i < 12; ++i)
-    term.consent(term.child(term.here), roster::ConsentState::no);
-  return term.records;
-}
-
-TermRecords oneChild() {
-  EdgeTerm term;
-  const auto one = term.consented();
-  term.screen(one, term.now, {test::toSeal(16)});
-  term.place(one, term.now, 16);
-  term.cost({{roster::CostKind::staff, 100}});
-  return term.records;
-}
-
-TermRecords oneChildChecked(Held held) {
-  EdgeTerm term;
-  term.sealedBefore(1, held);
-  return term.records;
-}
-
-TermRecords allAffected(int children) {
-  EdgeTerm term;
-  for (int i = 0; i < children; ++i) {
-    const auto one = term.consented();
-    std::vector<chairside::ToothFinding> teeth;
-    for (const int tooth : firstMolars)
-      teeth.push_back(test::found(tooth, Condition::cavitated));
-    auto& seen = term.screen(one, term.now, std::move(teeth));
-    seen.untreatedDecay = Tri::yes;
-    seen.treatedDecay = Tri::yes;
-    seen.urgency = chairside::Urgency::urgent;
-  }
-  return term.records;
-}
-
-TermRecords allChecked(int children, Held held) {
-  EdgeTerm term;
-  term.sealedBefore(children, held);
-  return term.records;
-}
-
-/// Sealed at one school, found at another.
-TermRecords moved() {
-  EdgeTerm term;
-  const auto there = term.school("Brindle Quay Elementary", 40);
-  const auto day = term.day(there, "2026-10-20");
-  for (int i = 0; i < 10; ++i) {
-    const auto one = term.consented();
-    term.records.children.back().value.school = there;
-    term.screen(one, term.then, {test::toSeal(16)});
-    term.screen(one, day, {test::toSeal(26)});
-    term.check(term.place(one, term.then, 16), day, i < 8 ? Held::whole : Held::lost);
-  }
-  return term.records;
-}
-
-TermRecords nothingCost() {
-  EdgeTerm term;
-  term.sealedBefore(12, Held::whole);
-  for (const auto& row : std::vector(term.records.children))
-    term.place(row.id, term.now, 36);
-  term.cost({});
-  return term.records;
-}
-
-/// More forms than the school said it has students.
-TermRecords moreThanEnrolled() {
-  EdgeTerm term;
-  for (int i = 0; i < 75; ++i)
-    term.screen(term.consented(), term.now, {test::toSeal(16)});
-  return term.records;
-}
-
-TermRecords noneFound() {
-  EdgeTerm term;
-  for (int i = 0; i < 12; ++i)
-    term.place(term.consented(), term.then, 16);
-  return term.records;
-}
-
-/// Sealed in two terms before, both due now.
-TermRecords twoCohorts() {
-  EdgeTerm term;
-  const auto later = term.dayLastYear(term.here, "2026-01-12");
-  for (int i = 0; i < 20; ++i) {
-    const auto one = term.consented();
-    term.screen(one, term.now, {test::toSeal(36)});
-    term.check(term.place(one, i % 2 ? term.then : later, 16), term.now,
-               i < 15 ? Held::whole : Held::lost);
-  }
-  return term.records;
-}
-
-TermRecords asYear(const TermRecords& records, const roster::ProgramYear& year) {
-  return asOneTerm({records}, year, records.asOf);
-}
-
-std::vector<Edge> edges() {
-  const roster::ProgramYear school{"2026-27", roster::YearKind::school, test::date("2026-08-01"),
-                                   test::date("2027-07-31")};
-  const roster::ProgramYear fiscal{"FY27", roster::YearKind::fiscal, test::date("2026-10-01"),
-                                   test::date("2027-09-30")};
-  const roster::ProgramYear before{"FY26", roster::YearKind::fiscal, test::date("2025-07-01"),
-                                   test::date("2026-09-30")}; // of the term no day
-  std::vector<Edge> all{{"nobody", nobody()},
-                        {"no consent", noConsent()},
-                        {"one child", oneChild()},
-                        {"one child, whole", oneChildChecked(Held::whole)},
-                        {"one child, lost", oneChildChecked(Held::lost)},
-                        {"one child, cannot assess", oneChildChecked(Held::cannotAssess)},
-                        {"one child affected", allAffected(1)},
-                        {"all affected", allAffected(40)},
-                        {"all whole", allChecked(30, Held::whole)},
-                        {"all lost", allChecked(30, Held::lost)},
-                        {"none assessable", allChecked(12, Held::cannotAssess)},
-                        {"moved", moved()},
-                        {"nothing cost", nothingCost()},
-                        {"more than enrolled", moreThanEnrolled()},
-                        {"none found", noneFound()},
-                        {"two cohorts", twoCohorts()}};
-  for (const auto& [year, records] :
-       {std::pair(school, allChecked(30, Held::whole)), std::pair(fiscal, allAffected(40)),
-        std::pair(before, oneChild()), std::pair(school, noConsent())})
-    all.push_back({"year " + year.name, asYear(records, year), year});
-  return all;
-}
-
-/// Every report of it, with figures set to their ends where a report takes any.
-std::vector<std::pair<std::string, std::vector<Table>>> reportsOf(const Edge& edge) {
-  std::vector<std::pair<std::string, std::vector<Table>>> out;
-  for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i) {
-    const auto kind = static_cast<ReportKind>(i);
-    ReportOptions options;
-    options.today = edge.records.asOf;
-    options.terms = {termTotals(edge.records), termTotals(edge.records)};
-    if (edge.year) options.year = YearOptions{*edge.year, "The team", "Larkmere County"};
-    if (kind == ReportKind::state && !edge.year) continue;
-    out.emplace_back(base::nameOf(kind), reportOf(kind, edge.records, options));
-    if (kind != ReportKind::prevention) continue;
-    for (const double rate : {0.0, 1.0})
-      for (const double kept : {0.0, 1.0})
-        for (const int years : {1, 60}) {
-          options.whatIf = {.attackRate = rate, .retentionYearOne = kept, .years = years};
-          options.whatIf.programCost = 0;
-          options.whatIf.costPerCavity = 0;
-          out.emplace_back("prevention at an end", reportOf(kind, edge.records, options));
-        }
-  }
-  return out;
-}
 
 bool isIn(double value, const Range& range) {
   // Of what is printed with one decimal.
@@ -266,7 +72,7 @@ std::string absurdWords(const std::string& page) {
 TEST_CASE("No report of a term at the edge prints a figure that cannot be", "[case-392]") {
   for (const auto& edge : edges())
     for (const auto& [report, tables] : reportsOf(edge)) {
-      INFO(edge.name << ", " << report);
+      INFO(edge.name << ", " << base::nameOf(report));
       CHECK(absurdWords(toText(tables)) == "");
       for (const auto& table : tables)
         for (std::size_t row = 0; row < table.rows.size(); ++row)

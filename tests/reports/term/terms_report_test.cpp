@@ -96,6 +96,53 @@ TEST_CASE("years side by side say years wherever terms would say terms", "[case-
     CHECK(note.find("year") == std::string::npos);
 }
 
+TEST_CASE("with a school chosen the terms and their picture are of it alone", "[case-453]") {
+  Maker make;
+  const auto here = make.id<roster::SchoolId>();
+  const auto there = make.id<roster::SchoolId>();
+  std::vector<TermTotals> terms{termOf("Fall 2025", "2025-09-08", here, 80, 60),
+                                termOf("Spring 2026", "2026-01-12", here, 0, 0),
+                                termOf("Fall 2026", "2026-09-07", here, 40, 10)};
+  for (auto& term : terms) {
+    Participation other{.school = "Alder Hollow", .id = there, .enrolled = 100};
+    other.consented = other.screened = other.needing = 50;
+    term.schools.push_back(other);
+    term.total = sumOf(term.schools);
+  }
+  auto& kept = terms[2].retention.schools.emplace_back();
+  kept.school = here;
+  kept.assessable = kept.examined = 8;
+  kept.whole95 = estimates::retention(std::vector<estimates::Cluster>{{4, 4}, {4, 2}}).value();
+
+  const auto tables = termsReport(terms, SideBySide::terms, here);
+  REQUIRE(tables.size() == 1);
+  const auto& table = tables.front();
+  CHECK(table.title == "Terms side by side: Fern Gate");
+  CHECK(keyOf(table) == "terms_side_by_side"); // files call it the same
+  REQUIRE(table.rows.size() == 2);             // nothing was done there in spring, and it says so
+  CHECK(cell(table, 0, "Needing, % of screened") == "75.0");
+  CHECK(cell(table, 1, "Screened") == "40");
+  CHECK(cell(table, 1, "Fully retained, %") == "75.0");
+  REQUIRE(table.plot);
+  CHECK(table.plot->says.starts_with("Fern Gate. "));
+  CHECK(table.plot->x.names.size() == 3);
+  for (const auto& series : table.plot->series)
+    for (const auto& point : series.points)
+      CHECK(point.x != 1); // a gap, never a zero
+  CHECK(std::ranges::any_of(table.notes, [](const auto& note) {
+    return note.find("nothing was recorded here has no row") != std::string::npos;
+  }));
+  CHECK(std::ranges::any_of(table.notes, [](const auto& note) {
+    return note.find("small numbers") != std::string::npos;
+  }));
+  // Renamed since: called as in the newest term that knows it.
+  terms[2].schools.front().school = "Fern Gate Primary";
+  CHECK(termsReport(terms, SideBySide::terms, here).front().title ==
+        "Terms side by side: Fern Gate Primary");
+  // The whole program's is as it was.
+  CHECK(termsReport(terms).front().title == "Terms side by side");
+}
+
 TEST_CASE("one term alone has no picture, and no term at all an empty table") {
   Maker make;
   const auto school = make.id<roster::SchoolId>();

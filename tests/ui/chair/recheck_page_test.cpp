@@ -1,4 +1,8 @@
+#include "reports/term/term_totals.h"
 #include "ui/fixtures/later_fixture.h"
+
+#include <algorithm>
+#include <map>
 
 using namespace gk;
 using test::Later;
@@ -77,4 +81,93 @@ TEST_CASE("A check by another than the placer is blind", "[case-62]") {
   const auto earlier = must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day));
   CHECK(std::any_of(earlier.begin(), earlier.end(),
                     [](const auto& one) { return one.newest && one.newest->value.blinded; }));
+}
+
+TEST_CASE("A check that something prompted is entered as one, with what prompted it",
+          "[case-457]") {
+  Later chair(60);
+  chair.seat(chair.wren);
+  REQUIRE(chair.shows("recheckPanel"));
+  chair.press("K");
+  CHECK(chair.text("askQuestion").startsWith(QStringLiteral("What kind of check is it?")));
+  chair.press("3");
+  CHECK(chair.text("askQuestion").startsWith(QStringLiteral("What prompted it?")));
+  chair.press(Qt::Key_Return); // nothing said: it asks on
+  CHECK(chair.text("askQuestion").startsWith(QStringLiteral("What prompted it?")));
+  chair.type(QStringLiteral("light read low"));
+  CHECK(chair.text("recheckAnswers")
+            .contains(QStringLiteral("Check: short-term, triggered: light read low")));
+  chair.press("8");
+  chair.press("K3"); // the next tooth: the same reason is offered
+  chair.press(Qt::Key_Return);
+  chair.press("8");
+  chair.press("K2");
+  chair.press("8");
+  chair.press("8"); // and the last as its age says
+  std::map<followup::CheckKind, int> kinds;
+  for (const auto& one :
+       must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day))) {
+    REQUIRE(one.newest.has_value());
+    const auto& check = one.newest->value;
+    ++kinds[check.kind];
+    CHECK(check.note == (check.kind == followup::CheckKind::shortTermTriggered
+                             ? std::string("light read low")
+                             : std::string()));
+  }
+  CHECK(kinds[followup::CheckKind::shortTermTriggered] == 2);
+  CHECK(kinds[followup::CheckKind::shortTermSample] == 1);
+  CHECK(kinds[followup::CheckKind::opportunistic] == 1);
+}
+
+TEST_CASE("A year after a reseal the chair judges the newest sealant and the report the first",
+          "[case-456]") {
+  Later chair(60);
+  chair.seat(chair.wren);
+  chair.press("44"); // upper right: both surfaces lost
+  chair.press(Qt::Key_Return);
+  chair.press("888");
+  REQUIRE(chair.shows("screeningPanel"));
+  chair.press("Z444");
+  chair.press(Qt::Key_Return);
+  REQUIRE(chair.shows("fieldPanel"));
+  chair.press(Qt::Key_Return);
+  chair.etchToFrosty();
+  chair.cure();
+  chair.cure();
+  chair.press("5");
+  const auto placements = must(chair.clinic.session.placements(chair.wren));
+  REQUIRE(placements.size() == 5);
+  const auto& reseal = placements.back();
+  REQUIRE(reseal.value.type == chairside::PlacementType::reseal);
+
+  chair.goOn(305);
+  chair.seat(chair.wren);
+  REQUIRE(chair.shows("recheckPanel"));
+  CHECK(chair.text("recheckTitle").startsWith(QStringLiteral("Upper right first molar")));
+  // Sixty days after the first ones, which were placed on November 17, 2026.
+  CHECK(chair.text("recheckStory").contains(QStringLiteral("Sealed January 16, 2027")));
+  CHECK(chair.text("recheckStory").contains(QStringLiteral("4 to check")));
+  chair.press("8888");
+  for (const auto& one :
+       must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day))) {
+    const auto& placement = one.placement;
+    REQUIRE(one.newest.has_value());
+    const bool isFirstOfIt =
+        placement.value.tooth == reseal.value.tooth && placement.id != reseal.id;
+    CHECK(one.newest->value.tooth() ==
+          (isFirstOfIt ? followup::Held::lost : followup::Held::whole));
+    CHECK((one.newest->value.day == chair.clinic.day) == !isFirstOfIt); // nobody looked at it again
+  }
+
+  const auto day = must(chair.clinic.session.day(chair.clinic.day));
+  const auto records =
+      must(chair.clinic.session.termRecords(day.value.term, chair.clinic.clock.now().date()));
+  const auto total = reports::termTotals(records).retention.total;
+  CHECK(total.placed == 4); // the reseal is no first sealant
+  CHECK(total.assessable == 4);
+  CHECK(total.whole == 3);
+  CHECK(total.lost == 1);
+  CHECK(total.earlierLost == 1);
+  CHECK(total.teethSeen == 4);
+  CHECK(total.teethWhole == 4); // and every tooth is protected
 }
