@@ -23,7 +23,8 @@ roster::Program program() {
           .authorizingDentist = "Dr. Selwyn Hartgrove, DD-00092",
           .agreementUntil = on(2027, 1, 31),
           .privacyFooting = "Acts for no school and bills nobody; counsel asked in July 2025",
-          .times = {}};
+          .times = {},
+          .benchmarks = {.consented = 50, .screened = 97, .sealed = 90, .retained = 90}};
 }
 
 void enterTerms(Story& story) {

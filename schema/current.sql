@@ -1351,7 +1351,10 @@ CREATE TABLE child (
   room TEXT NOT NULL,
   provisional INTEGER NOT NULL CHECK (provisional IN (0, 1)),
   note TEXT NOT NULL,
-  CHECK (number GLOB '[0-9]*-[0-9]')
+  left_from TEXT CHECK (left_from IS date(left_from)),
+  left_because TEXT CHECK (left_because IN ('moved away', 'graduated', 'withdrawn', 'other')),
+  CHECK (number GLOB '[0-9]*-[0-9]'),
+  CHECK ((left_from IS NULL) = (left_because IS NULL))
 ) STRICT;
 
 CREATE TABLE child_elsewhere (
@@ -1871,6 +1874,10 @@ CREATE TABLE program (
   etch_again_adding_seconds INTEGER NOT NULL CHECK (etch_again_adding_seconds BETWEEN 1 AND 300),
   rinse_seconds INTEGER NOT NULL CHECK (rinse_seconds BETWEEN 1 AND 300),
   authorization_days INTEGER NOT NULL DEFAULT 365 CHECK (authorization_days BETWEEN 1 AND 1100),
+  benchmark_consented INTEGER CHECK (benchmark_consented BETWEEN 1 AND 100),
+  benchmark_screened INTEGER CHECK (benchmark_screened BETWEEN 1 AND 100),
+  benchmark_sealed INTEGER CHECK (benchmark_sealed BETWEEN 1 AND 100),
+  benchmark_retained INTEGER CHECK (benchmark_retained BETWEEN 1 AND 100),
   CHECK (name <> '')
 ) STRICT;
 

@@ -181,6 +181,15 @@ void JsonFields::whole(std::string_view name, int& into, int least, int most) {
   into = static_cast<int>(node->number);
 }
 
+void JsonFields::whole(std::string_view name, std::optional<int>& into, int least, int most) {
+  const auto* node = find(name);
+  if (!node) return;
+  if (node->kind == Kind::null) return into.reset();
+  int number = into.value_or(least);
+  whole(name, number, least, most);
+  if (!problem_) into = number;
+}
+
 void JsonFields::seconds(std::string_view name, base::Seconds& into, int least, int most) {
   auto count = static_cast<int>(into.count());
   whole(name, count, least, most);

@@ -32,6 +32,7 @@ class JsonFields {
   void expiry(std::string_view name, base::Date& into);              ///< or year and month
   void date(std::string_view name, std::optional<base::Date>& into); ///< null is none
   void whole(std::string_view name, int& into, int least, int most);
+  void whole(std::string_view name, std::optional<int>& into, int least, int most); ///< or null
   void seconds(std::string_view name, base::Seconds& into, int least, int most);
   void flag(std::string_view name, bool& into);
   void dates(std::string_view name, std::vector<base::Date>& into); ///< in order, each once

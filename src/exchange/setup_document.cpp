@@ -60,6 +60,10 @@ void fields(JsonFields& in, roster::Program& program) {
   in.text("privacy_footing", program.privacyFooting);
   in.whole("suppress_below", program.suppressBelow, 5, 100);
   in.word("by_school", program.bySchool);
+  in.whole("benchmark_consented_percent", program.benchmarks.consented, 1, 100);
+  in.whole("benchmark_screened_percent", program.benchmarks.screened, 1, 100);
+  in.whole("benchmark_sealed_percent", program.benchmarks.sealed, 1, 100);
+  in.whole("benchmark_retained_percent", program.benchmarks.retained, 1, 100);
   in.whole("varnish_interval_days", program.varnishIntervalDays, 0, 730);
   in.flag("primary_teeth_offered", program.primaryTeethOffered);
   in.seconds("etch_seconds", program.times.etch, 1, 300);

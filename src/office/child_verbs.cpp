@@ -51,6 +51,34 @@ Result<Exit> moveChild(const Call& call, const Surroundings& around) {
   });
 }
 
+Result<Exit> leaveProgram(const Call& call, const Surroundings& around) {
+  const auto number = call.text("--child");
+  const auto why = wordOf<roster::LeftBecause>("--because", base::folded(call.text("--because")));
+  if (!why) return why.error();
+  const auto from = call.date("--from");
+  if (!from) return from.error();
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    const roster::Leaving left{from->value_or(around.clock.now().date()), *why};
+    const auto done = session.leaveProgram(by, {*child}, left);
+    if (!done) return done.error();
+    return "child " + number + " left the program on " + left.from.words() + ": " +
+           std::string(base::displayName(left.why)) + "; the records stay and count";
+  });
+}
+
+Result<Exit> comeBack(const Call& call, const Surroundings& around) {
+  const auto number = call.text("--child");
+  return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
+    const auto child = childNumbered(session, number);
+    if (!child) return child.error();
+    const auto done = session.comeBack(by, *child, call.text("--reason"));
+    if (!done) return done.error();
+    return "child " + number + " is back in the program";
+  });
+}
+
 std::string formWords(const base::Recorded<roster::Consent>& form) {
   return std::string(base::displayName(form.value.state)) +
          (form.value.signedOn ? ", signed " + form.value.signedOn->words() : ", without a date");
@@ -169,6 +197,15 @@ std::vector<Verb> childVerbs() {
                  {"--room", "TEXT", "the room"},
                  {"--reason", "TEXT", "why", true}})},
        moveChild},
+      {{"leave-program", "FILE",
+        "takes a child off lists and form counts from a date on; all records stay and count",
+        writing({childOption(),
+                 {"--because", "WORD", "moved away, graduated, withdrawn or other", true},
+                 {"--from", "DATE", "the first day without the child (today)"}})},
+       leaveProgram},
+      {{"come-back", "FILE", "a child who had left the program is back",
+        writing({childOption(), {"--reason", "TEXT", "how it is known", true}})},
+       comeBack},
       {{"correct-consent", "FILE", "corrects a form that was typed wrong",
         writing({childOption(),
                  {"--term", "NAME", "the term of the form", true},

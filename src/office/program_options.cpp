@@ -22,7 +22,12 @@ std::vector<Option> programOptions(bool isNew) {
       {"--suppress-below", "N", "published counts under this are suppressed (10)"},
       {"--by-school", "WORD",
        "what is published by school: all (usual), or services: participation and services, with "
-       "findings in total only"}};
+       "findings in total only"},
+      {"--benchmark-consented", "N", "own benchmark, percent of enrolled, or none (usual)"},
+      {"--benchmark-screened", "N", "own benchmark, percent of consented, or none (usual)"},
+      {"--benchmark-sealed", "N", "own benchmark, percent of those in need, or none (usual)"},
+      {"--benchmark-retained", "N",
+       "own benchmark, percent fully retained at one year, or none (usual)"}};
 }
 
 Result<std::optional<base::Date>> dateOrNone(const Call& call, std::string_view option,
@@ -32,6 +37,18 @@ Result<std::optional<base::Date>> dateOrNone(const Call& call, std::string_view 
   if (*text == "none") return std::optional<base::Date>{};
   return call.date(option);
 }
+
+namespace {
+
+Result<std::optional<int>> percentOrNone(const Call& call, std::string_view option,
+                                         std::optional<int> before) {
+  const auto text = call.textIfAny(option);
+  if (!text) return before;
+  if (*text == "none") return std::optional<int>{};
+  return call.whole(option, 1, 100); // as the schema has it
+}
+
+} // namespace
 
 Result<roster::Program> programOf(const Call& call, roster::Program program) {
   program.name = call.textIfAny("--program").value_or(program.name);
@@ -64,6 +81,15 @@ Result<roster::Program> programOf(const Call& call, roster::Program program) {
   const auto holds = call.whole("--authorization-days", 1, 1100); // as the schema has it
   if (!holds) return holds.error();
   program.authorizationDays = holds->value_or(program.authorizationDays);
+  for (const auto& [option, into] :
+       {std::pair("--benchmark-consented", &program.benchmarks.consented),
+        {"--benchmark-screened", &program.benchmarks.screened},
+        {"--benchmark-sealed", &program.benchmarks.sealed},
+        {"--benchmark-retained", &program.benchmarks.retained}}) {
+    const auto percent = percentOrNone(call, option, *into);
+    if (!percent) return percent.error();
+    *into = *percent;
+  }
   return roster::soundProgram(std::move(program));
 }
 

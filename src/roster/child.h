@@ -23,6 +23,17 @@ struct BirthMonth {
 /// Age in years from the middle of the birth month: all that estimates may know.
 double approximateAge(BirthMonth birth, base::Date on);
 
+/// Why a student is expected no more.
+enum class LeftBecause { movedAway, graduated, withdrawn, other };
+
+/// From that day on the student is on no day's list and no form of theirs is chased. All that was
+/// recorded stays, and counts wherever it did.
+struct Leaving {
+  base::Date from;
+  LeftBecause why;
+  bool operator==(const Leaving&) const = default;
+};
+
 /// The clinical side of a child: no name, no birth day. Those live sealed in the vault.
 struct Child {
   using Key = ChildId;
@@ -34,8 +45,13 @@ struct Child {
   std::string room;
   bool provisional = false; ///< on a form but not on the roster yet
   std::string note;         ///< clinical only; never a name
+  std::optional<Leaving> left{};
   bool operator==(const Child&) const = default;
 };
+
+inline bool hasLeft(const Child& child, base::Date on) {
+  return child.left && on >= child.left->from;
+}
 
 /// "1043" -> "1043-0". ISO/IEC 7064 MOD 11,10, which catches every single wrong digit.
 std::string withCheckDigit(std::string_view digits);
@@ -58,6 +74,9 @@ bool sameName(std::string_view one, std::string_view other);
 
 } // namespace gk::roster
 
+template <>
+inline constexpr auto gk::base::enumNames<gk::roster::LeftBecause> =
+    std::to_array<std::string_view>({"moved away", "graduated", "withdrawn", "other"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::dentition::Sex> =
     std::to_array<std::string_view>({"female", "male", "other", "not stated"});

@@ -19,6 +19,10 @@ inline constexpr auto gk::base::displayNames<gk::dentition::Sex> =
     std::to_array<std::string_view>({"female", "male", "other", "not stated"});
 
 template <>
+inline constexpr auto gk::base::displayNames<gk::roster::LeftBecause> =
+    std::to_array<std::string_view>({"moved away", "graduated", "withdrawn by family", "other"});
+
+template <>
 inline constexpr auto gk::base::displayNames<gk::roster::ConsentState> =
     std::to_array<std::string_view>({"yes", "yes with limits", "no", "not returned", "incomplete",
                                      "withdrawn", "on hold"});

@@ -24,6 +24,10 @@ Result<Program> soundProgram(Program program) {
     if (const auto filled = base::fillIn(*text, otherwise); !filled) return filled.error();
   if (program.suppressBelow < 5)
     return Error{ErrorCode::numberMalformed, "small counts are suppressed below 5 at least"};
+  for (const auto& share : {program.benchmarks.consented, program.benchmarks.screened,
+                            program.benchmarks.sealed, program.benchmarks.retained})
+    if (share && (*share < 1 || *share > 100))
+      return Error{ErrorCode::numberMalformed, "a benchmark is 1 to 100 percent, or none"};
   return program;
 }
 

@@ -45,6 +45,15 @@ struct StepTimes {
   bool operator==(const StepTimes&) const = default;
 };
 
+/// What the program asks of itself, in percent; each is none until the program sets it.
+struct Benchmarks {
+  std::optional<int> consented{}; ///< of enrolled
+  std::optional<int> screened{};  ///< of consented
+  std::optional<int> sealed{};    ///< of those in need
+  std::optional<int> retained{};  ///< fully, of assessable, at one year
+  bool operator==(const Benchmarks&) const = default;
+};
+
 struct Program {
   using Key = ProgramId;
   std::string name;
@@ -61,6 +70,7 @@ struct Program {
   bool primaryTeethOffered = false;
   StepTimes times;
   int authorizationDays = 365; ///< that a dentist's word on a tooth holds at most
+  Benchmarks benchmarks{};
   bool operator==(const Program&) const = default;
 };
 

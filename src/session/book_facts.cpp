@@ -40,6 +40,16 @@ std::string dateRange(const std::vector<base::LocalInstant>& acts) {
   return first == last ? first.words() : first.words() + " to " + last.words();
 }
 
+base::Path besideBook(const base::Path& book, const std::string& more) {
+  return base::freeName(book.parent_path() /
+                        (book.stem().string() + more + book.extension().string()));
+}
+
+Error inUse(const base::Path& book) {
+  return {ErrorCode::storeInUse,
+          book.string() + ": another program has it open; close it there and try again"};
+}
+
 std::optional<base::LocalInstant> lastAct(const BookFacts& facts) {
   std::optional<base::LocalInstant> last;
   for (const auto& hand : facts.hands)
@@ -167,34 +177,47 @@ std::string lossWords(const RestorePreview& preview) {
          " would not be in the restored logbook.";
 }
 
-Result<Restored> restoreBackup(const base::Path& backup, const base::Path& present, World world,
-                               const Progress& progress) {
-  auto book = openToLook(backup, world, progress);
-  if (!book) return book.error();
+ReadyRestore::~ReadyRestore() {
+  std::error_code ignored; // whole, and the backup has all of it
+  if (!fresh_.empty()) std::filesystem::remove(fresh_, ignored);
+}
+
+Result<Restored> ReadyRestore::putInPlace(base::Date today) {
+  if (fresh_.empty()) return Restored{present_, {}}; // nothing was there: it was made in place
+  if (store::isInUse(present_)) return inUse(present_);
+  const auto kept = besideBook(present_, "-before-restore-" + today.iso());
+  if (auto swapped = base::takePlace(fresh_, present_, kept); !swapped) return swapped.error();
+  fresh_.clear();
+  return Restored{present_, kept};
+}
+
+Result<std::shared_ptr<ReadyRestore>> readyRestore(const base::Path& backup,
+                                                   const base::Path& present, World world,
+                                                   const Progress& progress) {
   std::error_code unread;
-  const bool isThere = std::filesystem::exists(present, unread);
   if (std::filesystem::equivalent(backup, present, unread))
     return Error{ErrorCode::fileUnwritable,
                  present.string() + ": is the logbook itself; choose a backup"};
-  if (!isThere) {
+  auto book = openToLook(backup, world, progress);
+  if (!book) return book.error();
+  if (!std::filesystem::exists(present, unread)) {
     if (auto made = book->backUp(present, progress); !made) return made.error();
-    return Restored{present, {}};
+    return std::make_shared<ReadyRestore>(base::Path(), present);
   }
-  if (store::isInUse(present))
-    return Error{ErrorCode::storeInUse,
-                 present.string() + ": another program has it open; close it there and try again"};
-  const auto stem = present.stem().string();
-  const auto beside = [&](const std::string& name) {
-    return base::freeName(present.parent_path() / (name + present.extension().string()));
-  };
-  const auto fresh = beside(stem + "-restoring");
+  const auto fresh = besideBook(present, "-restoring");
   if (auto made = book->backUp(fresh, progress); !made) return made.error();
-  const auto kept = beside(stem + "-before-restore-" + world.clock.now().date().iso());
-  if (auto swapped = base::takePlace(fresh, present, kept); !swapped) {
-    std::filesystem::remove(fresh, unread); // whole, and the backup has all of it
-    return swapped.error();
-  }
-  return Restored{present, kept};
+  return std::make_shared<ReadyRestore>(fresh, present);
+}
+
+Result<Restored> restoreBackup(const base::Path& backup, const base::Path& present, World world,
+                               const Progress& progress) {
+  std::error_code unread;
+  if (std::filesystem::exists(present, unread) &&
+      !std::filesystem::equivalent(backup, present, unread) && store::isInUse(present))
+    return inUse(present);
+  auto ready = readyRestore(backup, present, world, progress);
+  if (!ready) return ready.error();
+  return (*ready)->putInPlace(world.clock.now().date());
 }
 
 } // namespace gk::session

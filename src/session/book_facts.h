@@ -6,6 +6,7 @@
 #include "session/world.h"
 #include "store/hand_reach.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -68,9 +69,34 @@ struct Restored {
   base::Path kept; ///< where the book before lies; empty when there was none
 };
 
-/// Puts a verified copy of the backup in the place of `present`, whose file goes on under another
-/// name and is never overwritten. On return it is durable; on failure, or when it is stopped, the
-/// present file is where it was. `storeInUse` while another program has the present book open.
+/// A verified copy of a backup beside the book whose place it is to take, or already in that place
+/// where no book was. What is not put in place
+/// is let go of with this.
+class ReadyRestore {
+ public:
+  ReadyRestore(base::Path fresh, base::Path present)
+      : fresh_(std::move(fresh)), present_(std::move(present)) {}
+  ~ReadyRestore();
+  ReadyRestore(const ReadyRestore&) = delete;
+  ReadyRestore& operator=(const ReadyRestore&) = delete;
+
+  /// In the place of the present file, which goes on under another name and is never overwritten.
+  /// On return it is durable; on failure the present file is where it was. `storeInUse` while any
+  /// program has it open, this one too.
+  base::Result<Restored> putInPlace(base::Date today);
+
+ private:
+  base::Path fresh_; ///< empty once it is in place, or where nothing was there before
+  base::Path present_;
+};
+
+/// All that takes long of a restore: the present book may stay open meanwhile. Stopped, or where it
+/// fails, nothing is left of it.
+base::Result<std::shared_ptr<ReadyRestore>> readyRestore(const base::Path& backup,
+                                                         const base::Path& present, World world,
+                                                         const base::Progress& progress);
+
+/// Both at once. `storeInUse` before anything is copied where the present book is open.
 base::Result<Restored> restoreBackup(const base::Path& backup, const base::Path& present,
                                      World world, const base::Progress& progress);
 

@@ -84,6 +84,12 @@ class DeskVerbs : public FormVerbs {
   Result<base::Done> moveChild(By by, roster::ChildId child, roster::SchoolId school,
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
+  /// Students who are expected no more from a date on; again with another date or reason to change
+  /// it. All or nothing. `ruleDate` where one was in the chair on that date or after it.
+  Result<base::Done> leaveProgram(By by, const std::vector<roster::ChildId>& children,
+                                  const roster::Leaving& left);
+  /// Expected again. `notFound` where the student never left.
+  Result<base::Done> comeBack(By by, roster::ChildId child, const std::string& reason);
   /// Name, birth date, guardians, phones and languages; the earlier ones stay in the history,
   /// sealed. The reason does not: `textMalformed` where it holds a name or a phone number. Asks to
   /// be confirmed as enrollChild does.

@@ -43,9 +43,9 @@ class FormVerbs : public KeyVerbs {
                                     const std::string& reason);
   /// In a logbook of one school, of that alone: how many came back elsewhere is not known there.
   [[nodiscard]] List<roster::FormHandout> handouts(roster::TermId term);
-  /// Every child of the program, or of one school, with what its forms say for the term on that
-  /// date; by room and name. `withPeople`: who is told, for a list to call by. `storePart` where
-  /// the students of that school are in another logbook.
+  /// Every child of the program, or of one school, who has not left by that date, with what its
+  /// forms say for the term on that date; by room and name. `withPeople`: who is told, for a list
+  /// to call by. `storePart` where the students of that school are in another logbook.
   [[nodiscard]] Result<std::vector<FormLine>> formLines(roster::TermId term, base::Date on,
                                                         std::optional<roster::SchoolId> school = {},
                                                         bool withPeople = false);

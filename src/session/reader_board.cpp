@@ -1,5 +1,6 @@
 #include "base/text.h"
 #include "followup/display_names.h"
+#include "roster/display_names.h"
 #include "session/reader_held.h"
 #include "session/roll.h"
 #include "session/session_write.h"
@@ -57,6 +58,13 @@ Place placeBy(const std::vector<Recorded<chairside::Seating>>& seatings,
       }))
     return Place::waiting;
   return seatings.back().value.child == child ? Place::inChair : Place::parked;
+}
+
+/// Whoever takes a child to the chair that is expected no more is told so where the school stands.
+std::string schoolWords(const std::string& school, const roster::Child& child, base::Date on) {
+  if (!roster::hasLeft(child, on)) return school;
+  return school + " (LEFT THE PROGRAM " + child.left->from.shortWords() + ": " +
+         std::string(base::displayName(child.left->why)) + ")";
 }
 
 } // namespace
@@ -241,7 +249,7 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
                              : std::string(),
                     child->value.room,
                     child->value.grade,
-                    school->value.name,
+                    schoolWords(school->value.name, child->value, on),
                     {},
                     stand(Service::screening),
                     stand(Service::sealants),

@@ -213,7 +213,8 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   reports::TermRecords records{.id = id,
                                .term = term->value,
                                .asOf = std::min(asOf, term->value.end),
-                               .notation = program->value.notation};
+                               .notation = program->value.notation,
+                               .benchmarks = program->value.benchmarks};
   const auto terms = this->terms();
   if (!terms) return terms.error();
   for (const auto& other : *terms)
@@ -281,7 +282,7 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
   return records;
 }
 
-/// A child who moved or changed grade since is told of as it was: grade goes by school year.
+/// A child who moved, left or changed grade since is told of as it was: grade goes by school year.
 Result<base::Done> Reader::asOfThen(Recorded<roster::Child>& child, base::Date asOf) {
   if (child.stamp.at.date() <= asOf || !child.stamp.supersedes) return base::Done{};
   auto words = book_.history<roster::Child>(subjectIs(child.id));
@@ -293,6 +294,7 @@ Result<base::Done> Reader::asOfThen(Recorded<roster::Child>& child, base::Date a
   child.value.school = then->school;
   child.value.grade = then->grade;
   child.value.room = then->room;
+  child.value.left = then->left;
   return base::Done{};
 }
 

@@ -235,7 +235,8 @@ class Planning {
       found.insert(pair.known);
     for (std::size_t i = 0; i < known_.size(); ++i) {
       const auto& card = known_[i].card.value;
-      if (card.school == aim_.school && grades.contains(card.grade) && !found.contains(i))
+      if (card.school == aim_.school && grades.contains(card.grade) && !found.contains(i) &&
+          !roster::hasLeft(card, aim_.today))
         plan_.missing.push_back({known_[i].card.id, card.number});
     }
   }

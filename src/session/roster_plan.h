@@ -39,7 +39,7 @@ struct PlannedChild {
 };
 
 /// What of a known child is new.
-enum class RosterChange { school, grade, room, name, birthDate, phone, form, health, other };
+enum class RosterChange { school, grade, room, name, birthDate, phone, form, health, back, other };
 using RosterChanges = base::EnumSet<RosterChange>;
 
 struct PlannedChange {
@@ -54,7 +54,7 @@ struct PlannedChange {
   std::string incompleteBecause{};
 };
 
-/// A child of the school who is not on its list.
+/// A child of the school who is not on its list and has not left.
 struct MissingChild {
   roster::ChildId child;
   std::string number;
@@ -104,8 +104,8 @@ std::string countsOf(const RosterPlan& plan);
 template <>
 inline constexpr auto gk::base::enumNames<gk::session::RosterChange> =
     std::to_array<std::string_view>({"school", "grade", "room", "name", "birth date", "phone",
-                                     "form", "health", "other"});
+                                     "form", "health", "back", "other"});
 template <>
 inline constexpr auto gk::base::displayNames<gk::session::RosterChange> =
     std::to_array<std::string_view>({"school", "grade", "room", "name", "birth date", "phone",
-                                     "form", "health alert", "other details"});
+                                     "form", "health alert", "came back", "other details"});

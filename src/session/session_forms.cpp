@@ -160,6 +160,7 @@ Result<std::vector<FormLine>> FormVerbs::formLines(roster::TermId term, base::Da
     forms[row.value.child].push_back(std::move(row));
   std::vector<FormLine> lines;
   for (const auto& child : *children) {
+    if (roster::hasLeft(child.value, on)) continue;
     // Nobody chases the form of a school that is closed, unless it is asked for by name.
     if (!school && std::ranges::none_of(
                        *worked, [&](const auto& one) { return one.id == child.value.school; }))

@@ -46,6 +46,8 @@ enum class Verb {
   enterBackground,
   confirmProvisional,
   moveChild,
+  leaveProgram,
+  comeBack,
   correctStudent,
   joinCards,
   partCards,

@@ -60,6 +60,8 @@ inline constexpr auto verbRules = [] {
     {enterBackground, "enter background", "Background", type, none, false, any, false, false, Station::rosters, here},
     {confirmProvisional, "confirm provisional", "Student confirmed", type, none, false, any, true, false, Station::rosters, here},
     {moveChild, "move child", "Student moved", type, none, false, any, true, false, Station::rosters, here},
+    {leaveProgram, "leave program", "Student left the program", type, none, false, any, false, false, Station::rosters, here},
+    {comeBack, "come back", "Student is back", type, none, false, any, true, false, Station::rosters, here},
     {correctStudent, "correct student", "Student's details corrected", type, none, false, any, true, false, Station::rosters, here},
     {joinCards, "join cards", "Two cards joined", type, none, false, any, true, false, Station::rosters, byOwn},
     {partCards, "part cards", "Joined cards separated", type, none, false, any, true, false, Station::rosters, byOwn},

@@ -19,7 +19,8 @@ inline constexpr std::string_view isCurrent =
 
 inline constexpr std::string_view childrenToExpectSql =
     "SELECT coalesce(e.subject, e.id) AS thing FROM child AS t CROSS JOIN entry AS e ON e.id = "
-    "t.entry WHERE t.school = ?1 AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE "
+    "t.entry WHERE t.school = ?1 AND (t.left_from IS NULL OR t.left_from > ?2) AND NOT EXISTS "
+    "(SELECT 1 FROM entry AS later WHERE "
     "later.supersedes = e.id) AND EXISTS (SELECT 1 FROM consent AS c WHERE c.child = "
     "coalesce(e.subject, e.id) AND (c.valid_until IS NULL OR c.valid_until >= ?2)) ORDER BY "
     "t.entry";

@@ -1,12 +1,11 @@
 #pragma once
 
-#include "roster/background.h"
-#include "roster/child.h"
 #include "roster/clinic_day.h"
 #include "roster/day_effort.h"
 #include "roster/meal_eligibility.h"
 #include "roster/program.h"
 #include "roster/team.h"
+#include "store/child_rows.h"
 #include "store/rows.h"
 
 namespace gk::store {
@@ -18,13 +17,15 @@ struct Rows<roster::Program> {
       "name, county, phone, notation, supervision, authorizing_dentist, agreement_until, "
       "privacy_footing, suppress_below, by_school, varnish_interval_days, primary_teeth_offered, "
       "etch_seconds, etch_again_wet_seconds, etch_again_adding_seconds, rinse_seconds, "
-      "authorization_days";
+      "authorization_days, benchmark_consented, benchmark_screened, benchmark_sealed, "
+      "benchmark_retained";
   template <class Row>
   static void write(Row& row, const roster::Program& p) {
     row << p.name << p.county << p.phone << p.notation << p.supervision << p.authorizingDentist
         << p.agreementUntil << p.privacyFooting << p.suppressBelow << p.bySchool
         << p.varnishIntervalDays << p.primaryTeethOffered << p.times.etch << p.times.etchAgainWet
-        << p.times.etchAgainAdding << p.times.rinse << p.authorizationDays;
+        << p.times.etchAgainAdding << p.times.rinse << p.authorizationDays << p.benchmarks.consented
+        << p.benchmarks.screened << p.benchmarks.sealed << p.benchmarks.retained;
   }
   static roster::Program read(RowReader& row) {
     return {.name = row,
@@ -40,7 +41,11 @@ struct Rows<roster::Program> {
             .varnishIntervalDays = row,
             .primaryTeethOffered = row,
             .times = {.etch = row, .etchAgainWet = row, .etchAgainAdding = row, .rinse = row},
-            .authorizationDays = row};
+            .authorizationDays = row,
+            .benchmarks = {.consented = row.maybe(),
+                           .screened = row.maybe(),
+                           .sealed = row.maybe(),
+                           .retained = row.maybe()}};
   }
 };
 
@@ -159,41 +164,6 @@ struct Rows<roster::Member> {
             .license = row,
             .licenseUntil = row.maybe(),
             .may = row};
-  }
-};
-
-template <>
-struct Rows<roster::Child> {
-  static constexpr std::string_view table = "child";
-  static constexpr std::string_view columns =
-      "number, birth_year, birth_month, sex, school, grade, room, provisional, note";
-  template <class Row>
-  static void write(Row& row, const roster::Child& c) {
-    row << c.number << c.birth.year << c.birth.month << c.sex << c.school << c.grade << c.room
-        << c.provisional << c.note;
-  }
-  static roster::Child read(RowReader& row) {
-    return {.number = row,
-            .birth = {.year = row, .month = row},
-            .sex = row,
-            .school = row,
-            .grade = row,
-            .room = row,
-            .provisional = row,
-            .note = row};
-  }
-};
-
-template <>
-struct Rows<roster::Background> {
-  static constexpr std::string_view table = "background";
-  static constexpr std::string_view columns = "child, groups, payer";
-  template <class Row>
-  static void write(Row& row, const roster::Background& b) {
-    row << b.child << b.groups << b.payer;
-  }
-  static roster::Background read(RowReader& row) {
-    return {.child = row, .groups = row, .payer = row};
   }
 };
 

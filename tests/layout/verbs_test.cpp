@@ -66,6 +66,7 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
                                    {"people_verbs.h", "PeopleVerbs"},
                                    {"day_verbs.h", "DayVerbs"},
                                    {"desk_verbs.h", "DeskVerbs"},
+                                   {"form_verbs.h", "FormVerbs"},
                                    {"key_verbs.h", "KeyVerbs"}})
     verbs.merge(publicVerbs(sourceAt(repository / "src/session" / file), name));
   CHECK(verbs.contains("enterProgram"));

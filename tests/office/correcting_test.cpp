@@ -268,12 +268,28 @@ TEST_CASE("The passphrase is changed by command, from file to file", "[case-116]
   CHECK(session->findChildren(number).value().size() == 1);
 }
 
+TEST_CASE("A child leaves the program and is back by command, without a name", "[case-476]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto number = importTwo(desk, book);
+  const auto left = desk.did({"leave-program", book, "--child", number, "--because", "moved away",
+                              "--from", "2026-11-20", "--by", "IM"});
+  CHECK(left.out.find("left the program on November 20, 2026: moved away") != std::string::npos);
+  CHECK(left.out.find("Mina") == std::string::npos);
+  CHECK(desk.refusal({"leave-program", book, "--child", number, "--because", "bored", "--by",
+                      "IM"}) == "call.malformed");
+  CHECK(desk.refusal({"come-back", book, "--child", number, "--by", "IM"}) == "call.malformed");
+  desk.did({"come-back", book, "--child", number, "--reason", "seen in class", "--by", "IM"});
+  CHECK(desk.refusal({"come-back", book, "--child", number, "--reason", "r", "--by", "IM"}) ==
+        "record.not-found");
+}
+
 TEST_CASE("Every correcting verb says by itself what it takes", "[case-116]") {
   Desk desk;
   const auto page = desk.did({"--help"}).out;
   for (const std::string verb :
        {"set-program", "correct-member", "correct-light", "confirm-child", "move-child",
-        "correct-consent", "resolve-alert", "change-passphrase"}) {
+        "leave-program", "come-back", "correct-consent", "resolve-alert", "change-passphrase"}) {
     INFO(verb);
     CHECK(page.find("\n  " + verb + " ") != std::string::npos);
     CHECK(desk.did({verb, "--help"}).out.starts_with("groovekeeper-office " + verb));

@@ -123,6 +123,13 @@ void AllVerbs::fillDesk() {
   calls[Verb::moveChild] = [this](const A& a) {
     return codeIn(session.moveChild(a.as, a.who, school, "3", "9", a.why));
   };
+  calls[Verb::leaveProgram] = [this](const A& a) {
+    return codeIn(session.leaveProgram(a.as, {a.who},
+                                       {today().plusDays(400), roster::LeftBecause::graduated}));
+  };
+  calls[Verb::comeBack] = [this](const A& a) {
+    return codeIn(session.comeBack(a.as, a.who, a.why));
+  };
   calls[Verb::correctStudent] = [this, identity](const A& a) {
     return codeIn(session.correctStudent(a.as, a.who, {identity}, a.why));
   };

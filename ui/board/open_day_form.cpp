@@ -13,6 +13,8 @@
 #include <QPushButton>
 #include <QSpinBox>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
@@ -49,6 +51,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
       button->setFixedWidth(style::px(300));
   });
 
+  connect(school_, &QComboBox::activated, this, [this] { isChosen_ = true; });
   connect(date_, &QLineEdit::textChanged, this, &OpenDayForm::question);
   for (auto* line : {date_, reason_})
     connect(line, &QLineEdit::returnPressed, this, &OpenDayForm::open);
@@ -57,10 +60,11 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
 }
 
 void OpenDayForm::begin() {
+  isChosen_ = false;
   refresh();
   date_->setText(toQt(context().clock.now().date().shortWords()));
-  team_->setValue(1);
   reason_->clear();
+  plannedOn_.reset();
   question();
   school_->setFocus();
 }
@@ -72,6 +76,7 @@ void OpenDayForm::refresh() {
   schools_ = *schools;
   terms_ = *terms;
   offeredOn_.reset();
+  plannedOn_.reset();
   offerSchools(context().clock.now().date());
 }
 
@@ -85,6 +90,36 @@ void OpenDayForm::offerSchools(base::Date on) {
     school_->addItem(toQt(roster::shownAmong(school.value, schools_)));
   if (kept >= 0 && kept < school_->count()) school_->setCurrentIndex(kept);
   retireOthers(*school_, schools_, book().openSchools(on));
+}
+
+void OpenDayForm::offerPlanned(base::Date on) {
+  if (plannedOn_ == on) return;
+  plannedOn_ = on;
+  planned_.clear();
+  if (!isChosen_) team_->setValue(1);
+  const auto term = termOn(on);
+  if (!term) return;
+  const auto plans = book().plannedDays(term->id);
+  const auto opened = book().days(term->id);
+  if (!went(plans) || !went(opened)) return;
+  QStringList all;
+  for (const auto& plan : *plans) {
+    const auto& day = plan.value;
+    if (day.canceled || day.date != on || std::ranges::any_of(*opened, [&](const auto& one) {
+          return !one.value.canceled && one.value.date == on && one.value.school == day.school &&
+                 one.value.team == day.team;
+        }))
+      continue;
+    const auto at = std::ranges::find(schools_, day.school, &base::Recorded<roster::School>::id);
+    if (at == schools_.end()) continue;
+    if (all.isEmpty() && !isChosen_) {
+      school_->setCurrentIndex(static_cast<int>(at - schools_.begin()));
+      team_->setValue(day.team);
+    }
+    all += toQt(roster::shownAmong(at->value, schools_)) +
+           (day.team > 1 ? u", team %1"_s.arg(day.team) : QString());
+  }
+  if (!all.isEmpty()) planned_ = u" Planned: "_s + all.join(u"; "_s) + u'.';
 }
 
 std::optional<base::Recorded<roster::Term>> OpenDayForm::termOn(base::Date date) const {
@@ -104,7 +139,8 @@ void OpenDayForm::question() {
     if (const auto readings = base::parseNumericDate(typed)) date = readings->monthFirst;
   if (!date) return;
   offerSchools(*date);
-  QString words = toQt(date->weekday() + ", " + date->words());
+  offerPlanned(*date);
+  QString words = toQt(date->weekday() + ", " + date->words()) + u'.' + planned_;
   if (const auto term = termOn(*date)) {
     const auto odd = roster::dateQuestion(term->value, *date);
     if (!odd.empty()) words = u"▲ "_s + toQt(odd) + u". Open it only with a reason."_s;

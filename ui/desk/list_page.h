@@ -59,6 +59,8 @@ class ListPage final : public Page {
   /// Who is in the logbook, in a grade that the list has, and on no row of it.
   void showMissing();
   void saveMissing();
+  /// Of those selected there: they left, why and from when.
+  void recordLeft();
   void answer(bool isSame);
   void takeColumns();
   void correct(int row, int column);
@@ -90,6 +92,7 @@ class ListPage final : public Page {
   QTableWidget* skipped_;
   QTableWidget* missing_;
   QPushButton* saveMissing_;
+  QPushButton* left_;
   QPushButton* import_;
   QPushButton* save_;
 };

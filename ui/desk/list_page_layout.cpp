@@ -135,12 +135,17 @@ QWidget* ListPage::missingTab() {
   saveMissing_ = keyButton(u"Save these students"_s, QKeySequence(Qt::ALT | Qt::Key_P),
                            u"listMissingSave"_s, tab);
   connect(saveMissing_, &QPushButton::clicked, this, &ListPage::saveMissing);
+  missing_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  left_ = keyButton(u"Left the program"_s, QKeySequence(Qt::ALT | Qt::Key_L), u"listMissingLeft"_s,
+                    tab);
+  connect(left_, &QPushButton::clicked, this, &ListPage::recordLeft);
   auto* keys = new FlowLayout(6);
+  keys->addWidget(left_);
   keys->addWidget(saveMissing_);
   auto* column = new QVBoxLayout(tab);
   column->addWidget(wordsLabel(u"In the logbook at this school, in a grade of this list, but in no "
                                "row of it. Import changes nothing about them. Ask the school who "
-                               "moved or left."_s,
+                               "moved or left, select them (Ctrl+A: all) and record it."_s,
                                u"note"_s, {}, tab));
   column->addWidget(missing_, 1);
   column->addLayout(keys);

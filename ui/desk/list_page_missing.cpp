@@ -1,10 +1,16 @@
+#include "roster/display_names.h"
+#include "ui/asking/context.h"
+#include "ui/asking/read_date.h"
 #include "ui/desk/list_page.h"
+#include "ui/forms/field.h"
 #include "ui/support/text.h"
 
+#include <QItemSelectionModel>
 #include <QPushButton>
 #include <QTableWidget>
 
-// Whom the school's list leaves out, by name: the session counts them and writes nothing of them.
+// Whom the school's list leaves out, by name: the session counts them, and writes that they left
+// where a person says so.
 namespace gk::ui {
 
 void ListPage::showMissing() {
@@ -29,6 +35,35 @@ void ListPage::showMissing() {
   }
   missing_->resizeColumnsToContents();
   saveMissing_->setEnabled(!missing.empty());
+  left_->setEnabled(!missing.empty());
+}
+
+void ListPage::recordLeft() {
+  if (!list_) return;
+  const auto& missing = list_->draft.plan().missing;
+  std::vector<roster::ChildId> children;
+  for (const auto& row : missing_->selectionModel()->selectedRows())
+    children.push_back(missing.at(static_cast<std::size_t>(row.row())).child);
+  if (children.empty()) {
+    missing_->setFocus();
+    Q_EMIT said(u"Select who left first: Space or Ctrl+A, then Alt+L."_s);
+    return;
+  }
+  const auto who = counted(std::ssize(children), "student", "students");
+  auto& prompter = context().prompter;
+  const auto why =
+      prompter.decide(u"Why did %1 leave?"_s.arg(who), optionsOf<roster::LeftBecause>());
+  if (!why) return;
+  const auto typed = prompter.text(u"The first day without %1:"_s.arg(who),
+                                   toQt(context().clock.now().date().iso()));
+  if (!typed) return;
+  const auto from = readDate(*typed, prompter);
+  if (!went(from)) return;
+  const roster::Leaving left{*from, static_cast<roster::LeftBecause>(*why)};
+  if (!went(book().leaveProgram(by_(), children, left))) return;
+  look();
+  Q_EMIT said(
+      u"%1 recorded as left. All records stay and count. To undo: Esc, then Alt+Z."_s.arg(who));
 }
 
 } // namespace gk::ui

@@ -21,6 +21,24 @@ Field seconds(const QString& key, const QString& words, int usual, const QString
           .isNeeded = true};
 }
 
+Field percent(const QString& key, const QString& words, const QString& what) {
+  return {
+      .key = key, .words = words, .hint = what, .kind = FieldKind::number, .least = 1, .most = 100};
+}
+
+/// Of the desk alone: nobody sets benchmarks before the first day.
+std::vector<Field> withBenchmarks(std::vector<Field> fields) {
+  const std::vector<Field> own{
+      percent(u"BenchConsented"_s, u"Own benchmark: consented, %"_s, u"Of enrolled. Blank: none"_s),
+      percent(u"BenchScreened"_s, u"Own benchmark: screened, %"_s, u"Of consented. Blank: none"_s),
+      percent(u"BenchSealed"_s, u"Own benchmark: sealed, %"_s,
+              u"Of students in need. Blank: none"_s),
+      percent(u"BenchRetained"_s, u"Own benchmark: retained, %"_s,
+              u"Fully retained at one year. Blank: none"_s)};
+  fields.insert(fields.end(), own.begin(), own.end());
+  return fields;
+}
+
 } // namespace
 
 std::vector<Field> programFields() {
@@ -120,6 +138,13 @@ Values valuesOfProgram(const roster::Program& program) {
   values.set(u"Rinse"_s, program.times.rinse.count());
   values.set(u"VarnishDays"_s, std::int64_t{program.varnishIntervalDays});
   values.set(u"AuthorizationDays"_s, std::int64_t{program.authorizationDays});
+  const auto bench = [&](const QString& key, std::optional<int> share) {
+    values.set(key, share ? std::to_string(*share) : std::string());
+  };
+  bench(u"BenchConsented"_s, program.benchmarks.consented);
+  bench(u"BenchScreened"_s, program.benchmarks.screened);
+  bench(u"BenchSealed"_s, program.benchmarks.sealed);
+  bench(u"BenchRetained"_s, program.benchmarks.retained);
   values.set(u"Primary"_s, std::int64_t{program.primaryTeethOffered});
   return values;
 }
@@ -146,6 +171,8 @@ roster::Program programFrom(const Values& values, roster::Program program) {
       values.number(u"VarnishDays"_s).value_or(program.varnishIntervalDays);
   program.authorizationDays =
       values.number(u"AuthorizationDays"_s).value_or(program.authorizationDays);
+  program.benchmarks = {values.number(u"BenchConsented"_s), values.number(u"BenchScreened"_s),
+                        values.number(u"BenchSealed"_s), values.number(u"BenchRetained"_s)};
   program.primaryTeethOffered = values.tick(u"Primary"_s);
   return program;
 }
@@ -159,7 +186,7 @@ AreaSpec programArea(Context& context) {
       .asksReason = true,
       .save = u"Save program"_s,
       .changes = changesSaid(book, session::Area::program),
-      .fields = [](const Thing&) { return programFields(); },
+      .fields = [](const Thing&) { return withBenchmarks(programFields()); },
       .values = [&book](const Thing&) -> Result<Values> {
         const auto program = book.program();
         if (!program) return program.error();

@@ -90,4 +90,69 @@ AreaForm takingImportBack(session::Session& book) {
           }};
 }
 
+void setLeaving(Values& values, const std::optional<roster::Leaving>& left) {
+  values.set(u"Because"_s, left ? static_cast<std::int64_t>(left->why) : -1);
+  values.set(u"From"_s, left ? std::optional(left->from) : std::nullopt);
+}
+
+AreaForm leavingStudent(Context& context) {
+  auto& book = context.session;
+  return {.name = u"Left"_s,
+          .words = u"Left the program"_s,
+          .key = Qt::Key_L,
+          .save = u"Record as left"_s,
+          .note = u"For a student who moved away, graduated or was withdrawn. A withdrawn consent "
+                  "alone is recorded on the day board."_s,
+          .changes = [](const Thing&) -> Result<QStringList> {
+            return QStringList{
+                u"From that date on the student is on no day's list and in no form count."_s,
+                u"All that was done stays. Sealants placed still count in retention and totals."_s,
+                u"Open referrals and calls stay to do."_s, u"It can be undone: Came back."_s};
+          },
+          .fields =
+              [](const Thing&) {
+                return std::vector<Field>{{.key = u"Because"_s,
+                                           .words = u"Reason"_s,
+                                           .kind = FieldKind::choice,
+                                           .options = optionsOf<roster::LeftBecause>()},
+                                          {.key = u"From"_s,
+                                           .words = u"Left from"_s,
+                                           .hint = u"The first day without the student"_s,
+                                           .kind = FieldKind::date,
+                                           .isNeeded = true}};
+              },
+          .values = [&context](const Thing& id) -> Result<Values> {
+            const auto card = context.session.child(roster::ChildId(*id));
+            if (!card) return card.error();
+            const auto left = card->value.left.value_or(
+                roster::Leaving{context.clock.now().date(), roster::LeftBecause::movedAway});
+            Values values;
+            setLeaving(values, left);
+            return values;
+          },
+          .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+            const roster::Leaving left{*values.date(u"From"_s),
+                                       values.choice<roster::LeftBecause>(u"Because"_s)};
+            return saidIf(book.leaveProgram(by, {roster::ChildId(*id)}, left),
+                          u"Recorded. The student is expected until %1; all records stay."_s.arg(
+                              toQt(left.from.plusDays(-1).words())));
+          },
+          .refusedAt = {{ErrorCode::ruleDate, u"From"_s}}};
+}
+
+AreaForm returningStudent(session::Session& book) {
+  return {.name = u"Back"_s,
+          .words = u"Came back"_s,
+          .key = Qt::Key_O,
+          .asksReason = true,
+          .save = u"Student is back"_s,
+          .note = u"For a student recorded as having left. That stays in the history."_s,
+          .fields = [](const Thing&) { return std::vector<Field>(); },
+          .values = [](const Thing&) -> Result<Values> { return Values(); },
+          .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+            return saidIf(book.comeBack(by, roster::ChildId(*id), values.text(reasonKey)),
+                          u"The student is expected again."_s);
+          }};
+}
+
 } // namespace gk::ui

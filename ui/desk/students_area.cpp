@@ -292,6 +292,13 @@ AreaForm confirmingStudent(session::Session& book) {
           }};
 }
 
+std::string statusOf(const roster::Child& card) {
+  if (card.left)
+    return "left " + card.left->from.shortWords() + ": " +
+           std::string(base::displayName(card.left->why));
+  return card.provisional ? "NOT CONFIRMED" : "on the roster";
+}
+
 Result<std::vector<AreaRow>> foundStudents(session::Session& book, const QString& wanted) {
   std::vector<AreaRow> rows;
   if (wanted.trimmed().isEmpty()) return rows;
@@ -305,9 +312,9 @@ Result<std::vector<AreaRow>> foundStudents(session::Session& book, const QString
     std::string school;
     for (const auto& each : *schools)
       if (each.id == card->value.school) school = roster::shownAmong(each.value, *schools);
-    rows.push_back({one.child.uuid(),
-                    {one.number, one.name, school, card->value.grade, one.room,
-                     card->value.provisional ? "NOT CONFIRMED" : "on the roster"}});
+    rows.push_back(
+        {one.child.uuid(),
+         {one.number, one.name, school, card->value.grade, one.room, statusOf(card->value)}});
   }
   return rows;
 }
@@ -346,6 +353,7 @@ Result<std::vector<Revision>> studentHistory(session::Session& book, const base:
     values.set(u"Grade"_s, card->value.grade);
     values.set(u"Room"_s, card->value.room);
     values.set(u"Provisional"_s, std::int64_t{card->value.provisional});
+    setLeaving(values, card->value.left);
     revisions.push_back({moments[i], values});
   }
   return revisions;
@@ -364,9 +372,9 @@ AreaSpec studentsArea(Context& context, const ShowList& show) {
           .rows = [&book](const QString& wanted) { return foundStudents(book, wanted); },
           .history = [&book](const base::Uuid& id) { return studentHistory(book, id); },
           .forms = {addingStudent(context), importingRoster(context, show),
-                    correctingStudent(context), movingStudent(context), confirmingStudent(book),
-                    joiningCards(context), partingCards(context), takingImportBack(book),
-                    erasingStudent(context)}};
+                    correctingStudent(context), movingStudent(context), leavingStudent(context),
+                    returningStudent(book), confirmingStudent(book), joiningCards(context),
+                    partingCards(context), takingImportBack(book), erasingStudent(context)}};
 }
 
 } // namespace gk::ui

@@ -34,7 +34,7 @@ QString shownValue(const Field& field, const Values& values) {
   const auto text = values.shown(field.key).trimmed();
   switch (field.kind) {
   case FieldKind::choice:
-    return field.options.value(values.number(field.key).value_or(0));
+    return field.options.value(values.number(field.key).value_or(0), u"none"_s);
   case FieldKind::tick:
     return values.tick(field.key) ? u"yes"_s : u"no"_s;
   case FieldKind::ticks: {

@@ -229,7 +229,7 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
   const QFontMetricsF words(letters(14));
   const double names = namesRoom(box.width());
   const auto rows = dotRows(box.width());
-  double low = std::min(overview_.benchmark, overview_.all.value_or(100));
+  double low = std::min(overview_.benchmark.value_or(100), overview_.all.value_or(100));
   for (const auto& dot : overview_.dots)
     low = std::min(low, dot.range ? dot.range->low : dot.share);
   low = std::max(0.0, std::floor(low / 10) * 10);
@@ -247,8 +247,14 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
     painter.drawText(QRectF(x(tick) - 30, foot, 60, rowHeight()), Qt::AlignCenter,
                      QString::number(tick) + (tick == 100 ? u"%"_s : QString()));
   }
-  painter.setPen(QPen(style::ink(), 2, Qt::DashLine));
-  painter.drawLine(QPointF(x(overview_.benchmark), top), QPointF(x(overview_.benchmark), foot + 4));
+  const auto at = [&](std::optional<double> percent) {
+    return percent ? std::optional(x(*percent)) : std::nullopt;
+  };
+  const auto benchmark = at(overview_.benchmark);
+  if (benchmark) {
+    painter.setPen(QPen(style::ink(), 2, Qt::DashLine));
+    painter.drawLine(QPointF(*benchmark, top), QPointF(*benchmark, foot + 4));
+  }
   if (overview_.all) { // one unbroken line: the benchmark is a broken one
     painter.setPen(QPen(style::worn().chart, 2));
     painter.drawLine(QPointF(x(*overview_.all), top), QPointF(x(*overview_.all), foot + 4));
@@ -294,14 +300,13 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
     y += high;
   }
   // Below the picture, between its ticks: above it stands the finding.
-  const auto all = overview_.all ? std::optional(x(*overview_.all)) : std::nullopt;
-  paintDotMarks(painter, x(overview_.benchmark), all, foot + rowHeight() * 0.7,
+  paintDotMarks(painter, benchmark, at(overview_.all), foot + rowHeight() * 0.7,
                 box.right() - cardMargin);
 }
 
 /// What the two lines across the schools are: one moves aside for the other.
-void OverviewView::paintDotMarks(QPainter& painter, double benchmark, std::optional<double> all,
-                                 double y, double right) const {
+void OverviewView::paintDotMarks(QPainter& painter, std::optional<double> benchmark,
+                                 std::optional<double> all, double y, double right) const {
   const auto font = letters(14, QFont::DemiBold);
   const QFontMetricsF words(font);
   struct Mark {
@@ -312,8 +317,10 @@ void OverviewView::paintDotMarks(QPainter& painter, double benchmark, std::optio
   const auto mark = [&](const QString& text, double center) {
     return Mark{text, center, words.horizontalAdvance(text) + 12};
   };
-  std::vector<Mark> marks{
-      mark(u"benchmark %1%"_s.arg(QString::number(overview_.benchmark)), benchmark)};
+  std::vector<Mark> marks;
+  if (benchmark)
+    marks.push_back(
+        mark(u"own benchmark %1%"_s.arg(QString::number(*overview_.benchmark)), *benchmark));
   if (all) marks.push_back(mark(u"all %1%"_s.arg(toQt(base::fixed(*overview_.all, 1))), *all));
   std::ranges::stable_sort(marks, {}, &Mark::center);
   if (marks.size() == 2) {

@@ -33,8 +33,8 @@ class OverviewView final : public QWidget {
   [[nodiscard]] double namesRoom(double boxWidth) const;
   /// How high the row of each school is: a long name goes on in a second line.
   [[nodiscard]] std::vector<int> dotRows(double boxWidth) const;
-  void paintDotMarks(QPainter& painter, double benchmark, std::optional<double> all, double y,
-                     double right) const;
+  void paintDotMarks(QPainter& painter, std::optional<double> benchmark, std::optional<double> all,
+                     double y, double right) const;
   void paintCard(QPainter& painter, const QRectF& box) const;
   void paintFigure(QPainter& painter, const QRectF& box, const Overview::Figure& figure) const;
   void paintHead(QPainter& painter, const QRectF& box, const QString& title,

@@ -24,12 +24,12 @@ QString shareOf(int part, int whole) {
 }
 
 Overview::Figure figure(const QString& title, const QString& count, const QString& of,
-                        std::optional<double> share, double benchmark) {
+                        std::optional<double> share, std::optional<double> benchmark) {
   Overview::Figure made{title, count, of, {}, std::nullopt};
-  if (!share) return made;
-  made.met = *share >= benchmark;
-  made.benchmark = u"benchmark %1%: %2"_s.arg(toQt(base::percent(benchmark, 0)),
-                                              *made.met ? u"met"_s : u"not met"_s);
+  if (!share || !benchmark) return made;
+  made.met = *share >= *benchmark;
+  made.benchmark = u"own benchmark %1%: %2"_s.arg(toQt(base::percent(*benchmark, 0)),
+                                                  *made.met ? u"met"_s : u"below"_s);
   return made;
 }
 
@@ -38,7 +38,8 @@ std::optional<double> share(int part, int whole) {
 }
 
 void addRetention(Overview& out, const reports::TermTotals& totals) {
-  out.benchmark = totals.targets.retained * 100;
+  const auto target = totals.targets.retained;
+  if (target) out.benchmark = *target * 100;
   for (const auto& line : totals.retention.schools) {
     if (line.hidden || !line.whole95 || line.assessable == 0) continue;
     const auto range = reports::printedRange(*line.whole95);
@@ -46,7 +47,7 @@ void addRetention(Overview& out, const reports::TermTotals& totals) {
         {toQt(line.label), line.whole95->estimate * 100,
          range ? std::optional(estimates::Interval{range->low * 100, range->high * 100})
                : std::nullopt,
-         line.assessable, range && range->high < totals.targets.retained});
+         line.assessable, target && range && range->high < *target});
   }
   const auto& all = totals.retention.total;
   if (all.whole95) out.all = all.whole95->estimate * 100;
@@ -60,8 +61,10 @@ void addRetention(Overview& out, const reports::TermTotals& totals) {
                    : below == 1
                        ? std::ranges::find_if(out.dots, &Overview::Dot::isBelow)->words + u" is"_s
                        : counted(below, "school", "schools") + u" are"_s;
-  out.dotsSay = u"%1 below the benchmark by more than chance explains. Checked: %2."_s.arg(
-      who, number(checked));
+  out.dotsSay =
+      target ? u"%1 below the program's own benchmark by more than chance explains. Checked: %2."_s
+                   .arg(who, number(checked))
+             : u"Checked: %1. The program has set no benchmark of its own."_s.arg(number(checked));
 }
 
 void addFindings(Overview& out, const reports::Participation& all) {

@@ -17,7 +17,7 @@ struct Overview {
     QString title;
     QString number;
     QString of;        ///< its denominator or its range
-    QString benchmark; ///< "benchmark 90%: met"
+    QString benchmark; ///< "own benchmark 90%: met"
     std::optional<bool> met{};
   };
   /// A step on the way from enrolled to sealed.
@@ -40,8 +40,8 @@ struct Overview {
   std::vector<Step> funnel;
   QString dotsSay;
   std::vector<Dot> dots;
-  std::optional<double> all; ///< percent, of all schools together
-  double benchmark = 0;      ///< percent
+  std::optional<double> all;         ///< percent, of all schools together
+  std::optional<double> benchmark{}; ///< percent; none where the program set none
   QString findingsSays;
   reports::Plot findings; ///< of those screened
 };

@@ -234,11 +234,17 @@ void CalendarPage::showChosen() {
   const auto line = lineOf(*plan);
   if (!line) return;
   const auto day = toQt(line->day.weekday() + ", " + line->day.words());
+  // In the list a long note ends where the window does.
+  const auto& written = plan->value.note;
+  const auto note = written.empty() ? QString() : u" Note: "_s + toQt(written);
   if (!line->children)
-    return words_->setText(u"%1, %2. %3"_s.arg(
-        day, toQt(line->school), line->canceled ? u"Canceled."_s : u"This day is over."_s));
+    return words_->setText(
+        u"%1, %2. %3"_s.arg(day, toQt(line->school),
+                            line->canceled ? u"Canceled."_s : u"This day is over."_s) +
+        note);
   words_->setText((line->basis.empty() ? QString() : toQt(line->basis) + u". "_s) +
-                  u"%1, %2. To pack: %3."_s.arg(day, toQt(line->school), toQt(line->supplies)));
+                  u"%1, %2. To pack: %3."_s.arg(day, toQt(line->school), toQt(line->supplies)) +
+                  note);
 }
 
 void CalendarPage::clearForm() {

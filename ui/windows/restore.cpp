@@ -98,29 +98,32 @@ void MainWindow::openEnvelope() {
 }
 
 void MainWindow::restoreFrom(const base::Path& backup, const base::Path& present) {
-  const bool wasOpen = book_ != nullptr;
-  if (wasOpen) {
-    bar_->standIn(nullptr);
-    book_.reset(); // its file gets another name
-    showPage(start_);
-  }
   start_->refuse({});
-  const auto restore = [backup, present,
-                        now = machine_.clock.now()](const base::Progress& progress) {
+  // The logbook stays open until its file gets another name: whoever cancels is where they were.
+  const auto ready = [backup, present, now = machine_.clock.now()](const base::Progress& progress) {
     Elsewhere elsewhere(now);
-    return session::restoreBackup(backup, present, elsewhere.world(), progress);
+    return session::readyRestore(backup, present, elsewhere.world(), progress);
   };
-  work_->run(LongKind::restore, this, restore,
-             [this, wasOpen, present](const Result<session::Restored>& restored) {
-               if (wasOpen || restored) openBook(toQt(present.string()));
-               const auto words =
-                   restored ? restored->kept.empty()
-                                  ? u"Restored."_s
-                                  : u"Restored. The previous logbook is kept as %1."_s.arg(
-                                        toQt(restored->kept.filename().string()))
-                            : inOneLine(describe(restored.error()));
-               return book_ ? book_->warn(words) : start_->refuse(words);
-             });
+  work_->run(LongKind::restore, this, ready, [this, present](const auto& made) {
+    if (!made) {
+      const auto words = inOneLine(describe(made.error()));
+      return book_ ? book_->warn(words) : start_->refuse(words);
+    }
+    const bool wasOpen = book_ != nullptr;
+    if (wasOpen) {
+      bar_->standIn(nullptr);
+      book_.reset();
+      showPage(start_);
+    }
+    const auto restored = (*made)->putInPlace(machine_.clock.now().date());
+    if (wasOpen || restored) openBook(toQt(present.string()));
+    const auto words = restored ? restored->kept.empty()
+                                      ? u"Restored."_s
+                                      : u"Restored. The previous logbook is kept as %1."_s.arg(
+                                            toQt(restored->kept.filename().string()))
+                                : inOneLine(describe(restored.error()));
+    return book_ ? book_->warn(words) : start_->refuse(words);
+  });
 }
 
 } // namespace gk::ui

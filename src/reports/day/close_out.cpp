@@ -26,6 +26,7 @@ ChildLine lineOf(const DayView& view, const roster::ChildId& id,
                  const std::vector<Blocker>& blockers) {
   const auto* child = view.child(id);
   ChildLine line{id, view.shown(id), child ? child->room : "", std::nullopt, {}, "", {}, {}};
+  line.hasLeft = child && child->left.has_value();
   if (const auto* outcome = view.outcome(id)) line.outcome = outcome->end;
   for (const auto& [tooth, surfaces] : sealedTeeth(view, id))
     line.sealed.push_back(tooth);

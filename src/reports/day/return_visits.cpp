@@ -3,6 +3,7 @@
 #include "reports/day/display_names.h"
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 namespace gk::reports {
@@ -13,6 +14,10 @@ std::vector<ReturnVisit> returnVisits(const CloseOut& day) {
   const auto of = [&](const roster::ChildId& child) {
     return std::ranges::find(out, child, &ReturnVisit::child);
   };
+  std::set<roster::ChildId> gone;
+  for (const auto* lines : {&day.lines, &day.stillToSee})
+    for (const auto& line : *lines)
+      if (line.hasLeft) gone.insert(line.child);
   for (const auto& line : day.lines)
     if (line.outcome == DayEnd::absent || line.outcome == DayEnd::notReached ||
         line.outcome == DayEnd::onHold)
@@ -28,6 +33,7 @@ std::vector<ReturnVisit> returnVisits(const CloseOut& day) {
   for (const auto& line : day.stillToSee)
     if (of(line.child) == out.end())
       out.push_back({line.child, line.shown, line.room, "not seen this term", {}});
+  std::erase_if(out, [&](const ReturnVisit& visit) { return gone.contains(visit.child); });
   std::ranges::stable_sort(
       out, {}, [](const ReturnVisit& visit) { return std::tie(visit.room, visit.shown); });
   return out;

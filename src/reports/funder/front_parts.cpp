@@ -141,7 +141,8 @@ FrontPicture stepsPicture(const ShownFigures& shown) {
   return {"From enrolled to sealed, students", std::move(plot)};
 }
 
-std::optional<FrontPicture> keptPicture(const ShownFigures& shown, double benchmark) {
+std::optional<FrontPicture> keptPicture(const ShownFigures& shown,
+                                        std::optional<double> benchmark) {
   const auto assessable = countOf(shown.at(Part::retention, "assessable"));
   const auto whole = shown.at(Part::retention, "whole_share");
   const auto* share = whole.as<Share>();
@@ -162,9 +163,10 @@ std::optional<FrontPicture> keptPicture(const ShownFigures& shown, double benchm
   auto axis = namedRows(std::move(plot.y.names));
   axis.isDrawn = false;
   plot.y = std::move(axis);
-  plot.series.push_back({"benchmark " + base::percent(benchmark, 0) + "%",
-                         PlotMark::dashed,
-                         {{benchmark * *assessable, -0.5}, {benchmark * *assessable, 0.5}}});
+  if (benchmark)
+    plot.series.push_back({"our benchmark " + base::percent(*benchmark, 0) + "%",
+                           PlotMark::dashed,
+                           {{*benchmark * *assessable, -0.5}, {*benchmark * *assessable, 0.5}}});
   plot.says = base::percent(share->value, share->decimals) + "% of " +
               toRead(shown.at(Part::retention, "assessable")) +
               " checked sealants were fully retained.";

@@ -42,6 +42,6 @@ std::string shareWords(const Cell& share, const std::string& of);
 FrontPicture stepsPicture(const ShownFigures& shown);
 
 /// What became of the sealants of a year ago; none where that is not shown.
-std::optional<FrontPicture> keptPicture(const ShownFigures& shown, double benchmark);
+std::optional<FrontPicture> keptPicture(const ShownFigures& shown, std::optional<double> benchmark);
 
 } // namespace gk::reports

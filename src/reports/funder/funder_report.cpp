@@ -40,9 +40,9 @@ Table coverTable(const TermRecords& records, const TermTotals& totals, const Cel
 Table targetTable(const TermTotals& totals, const std::vector<Table>& published) {
   Table table{"Benchmarks and actual",
               {texts("Measure"), shares("Benchmark, %"), shares("Actual, %"), texts("Met")},
-              {"Benchmarks are published state guidance; they apply to programs."}};
-  const auto add = [&](const std::string& what, double target, const Cell& actual) {
-    table.rows.push_back({what, Share{target, 0}, actual, reached(target, actual)});
+              {"Benchmarks are the program's own."}};
+  const auto add = [&](const std::string& what, std::optional<double> target, const Cell& actual) {
+    if (target) table.rows.push_back({what, Share{*target, 0}, actual, reached(*target, actual)});
   };
   add("Consented of enrolled", totals.targets.consented, totalOf(published[0], "consented_share"));
   add("Screened of consented", totals.targets.screened, totalOf(published[0], "screened_share"));
@@ -96,7 +96,7 @@ std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
         "Who the children are is omitted: it was not stated, or a total suppressed "
         "elsewhere could be worked out from it.");
   if (auto effort = publishedEffort(schools, rule)) out.push_back(*std::move(effort));
-  out.push_back(targetTable(totals, tables));
+  if (totals.targets.isAny()) out.push_back(targetTable(totals, tables));
   out.push_back(sparedTable(totals, tables));
   return out;
 }

@@ -12,7 +12,8 @@ namespace {
 /// Rows of one part of the summary; figures come from the totals of the published tables.
 class Summary {
  public:
-  Summary(Table& table, bool hasBefore) : table_(table), hasBefore_(hasBefore) {}
+  Summary(Table& table, bool hasBefore, bool hasTargets)
+      : table_(table), hasBefore_(hasBefore), hasTargets_(hasTargets) {}
 
   void begin(std::string part) { part_ = std::move(part); }
 
@@ -31,12 +32,14 @@ class Summary {
  private:
   /// What it was stands behind what it is.
   void add(Cells row, const Cell& before) {
+    if (!hasTargets_) row.erase(row.end() - 2, row.end());
     if (hasBefore_) row.insert(row.begin() + 5, before);
     table_.rows.push_back(std::move(row));
   }
 
   Table& table_;
   bool hasBefore_;
+  bool hasTargets_;
   std::string part_;
 };
 
@@ -131,8 +134,10 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
          " months, found students only; those not found may have kept fewer or more; the CI is "
          "95%, "
          "with students or schools as clusters. Referral complete: treated, or a dentist found no "
-         "need. Benchmarks are published state guidance. Cavities "
-         "averted is a model estimate for programs, never for one student; its CI covers sampling "
+         "need. " +
+         std::string(totals.targets.isAny() ? "Benchmarks are the program's own. " : "") +
+         "Cavities averted is a model estimate for programs, never for one student; its CI covers "
+         "sampling "
          "error, not doubt about the model. " +
          (firstsAlone && servicesAreShown
               ? "Second molars use the first molars' rate; first molars only: " +
@@ -243,8 +248,12 @@ std::vector<Table> funderSummary(const TermTotals& totals, const Published& publ
   const FiguresBefore before(page.before);
   Table table{"Key figures, " + periodWords(totals),
               {grouped("Part"), texts("Figure"), counts("Number"), counts("Of"),
-               ranges("Percent (95% CI)"), shares("Benchmark, %"), texts("Met")},
+               ranges("Percent (95% CI)")},
               {methods(totals, rule, before, !hidesIn(tables[1].rows.back()))}};
+  if (totals.targets.isAny()) {
+    table.columns.push_back(shares("Own benchmark, %", "benchmark"));
+    table.columns.push_back(texts("Met"));
+  }
   if (before.any()) {
     auto column = ranges(before.name());
     column.isEarlier = true;
@@ -252,7 +261,7 @@ std::vector<Table> funderSummary(const TermTotals& totals, const Published& publ
   }
   table.front = frontOf(page.program, totals, published, before);
   const auto screened = totalOf(tables[0], "screened");
-  Summary summary(table, before.any());
+  Summary summary(table, before.any(), totals.targets.isAny());
   addParticipation(summary, totals, tables[0], before);
   addHealth(summary, ShownFigures::ofAll(published), tables[2], before);
   addServices(summary, totals, tables[1], screened, before);

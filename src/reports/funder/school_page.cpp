@@ -75,7 +75,7 @@ void addSentences(Front& front, const ShownFigures& shown) {
                               "% were still fully retained.");
 }
 
-Front frontOfSchool(const ShownFigures& shown, double benchmark) {
+Front frontOfSchool(const ShownFigures& shown, std::optional<double> benchmark) {
   Front front;
   const auto words = [](const char* what, const std::string& share) {
     return share.empty() ? std::string(what) : std::string(what) + ", " + share;

@@ -104,6 +104,7 @@ void DayView::findLineUp() {
   for (const auto& row : records.children) {
     if (row.value.school != records.day.school) continue;
     if (here.contains(row.id) || otherDays_.contains(row.id)) continue;
+    if (roster::hasLeft(row.value, records.day.date)) continue;
     const auto stands = standing(row.id);
     if (stands.since && stands.since->date() == records.day.date)
       here.insert(row.id);

@@ -137,6 +137,7 @@ struct TermRecords {
   /// Nothing after this date counts: today, or the end of the term for a finished one.
   base::Date asOf;
   dentition::Notation notation = dentition::Notation::universal;
+  roster::Benchmarks benchmarks{}; ///< the program's own
   /// Of a year read as one term (`asOneTerm`): the terms that its forms are of.
   std::set<roster::TermId> formsOf{};
   /// The last end of a term that ended before this one began: its report counts up to then.

@@ -26,8 +26,8 @@ std::map<roster::SchoolId, int> enrollments(const TermView& view) {
   return sums;
 }
 
-int& waysNotScreened(Participation& at, const chairside::DayOutcome* last) {
-  if (!last) return at.stillToSee;
+int& waysNotScreened(Participation& at, const chairside::DayOutcome* last, bool hasLeft) {
+  if (!last) return hasLeft ? at.left : at.stillToSee;
   switch (last->end) {
   case DayEnd::absent:
     return at.absent;
@@ -71,7 +71,7 @@ class Counter {
     if (screened)
       ++at.screened;
     else if (yes)
-      ++waysNotScreened(at, lastOutcome(id));
+      ++waysNotScreened(at, lastOutcome(id), roster::hasLeft(child, view_.records.asOf));
     findings(id, at);
     services(id, at);
     at.visits += visits(id);

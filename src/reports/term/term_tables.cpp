@@ -8,16 +8,21 @@ namespace gk::reports {
 
 namespace {
 
-/// Names the schools whose rate is under a reference line; nothing when none is.
-void noteUnder(Table& table, const TermTotals& totals, const std::string& what, double target,
-               int Participation::*part, auto whole) {
+std::string belowWords(double target, const std::string& what,
+                       const std::vector<std::string>& under) {
+  return "Below the program's own benchmark of " + base::percent(target, 0) + "% " + what + ": " +
+         base::join(under, ", ") + ".";
+}
+
+/// Names the schools whose rate is under a benchmark; nothing when none is, or none was set.
+void noteUnder(Table& table, const TermTotals& totals, const std::string& what,
+               std::optional<double> target, int Participation::*part, auto whole) {
+  if (!target) return;
   std::vector<std::string> under;
   for (const auto& one : totals.schools)
-    if (const auto rate = rateOf(one.*part, whole(one)); rate && *rate < target)
+    if (const auto rate = rateOf(one.*part, whole(one)); rate && *rate < *target)
       under.push_back(one.school + " " + base::percent(*rate));
-  if (!under.empty())
-    table.notes.push_back("Below the benchmark of " + base::percent(target, 0) + "% " + what +
-                          ": " + base::join(under, ", ") + ".");
+  if (!under.empty()) table.notes.push_back(belowWords(*target, what, under));
 }
 
 using At = Participation;
@@ -182,13 +187,13 @@ void noteClasses(Table& table, const RetentionLine& total) {
 }
 
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
+  const auto target = totals.targets.retained;
+  if (!target) return;
   std::vector<std::string> under;
   for (const auto& line : totals.retention.schools)
-    if (line.whole95 && line.whole95->estimate < totals.targets.retained)
+    if (line.whole95 && line.whole95->estimate < *target)
       under.push_back(line.label + " " + base::percent(line.whole95->estimate));
-  if (!under.empty())
-    table.notes.push_back("Below the benchmark of " + base::percent(totals.targets.retained, 0) +
-                          "% fully retained: " + base::join(under, ", ") + ".");
+  if (!under.empty()) table.notes.push_back(belowWords(*target, "fully retained", under));
 }
 
 Table schoolRetentionTable(const TermTotals& totals) {

@@ -29,12 +29,20 @@ std::vector<OverrideLine> overridesOf(const TermRecords& records) {
 
 } // namespace
 
+Targets targetsOf(const roster::Benchmarks& benchmarks) {
+  const auto share = [](std::optional<int> percent) {
+    return percent ? std::optional(*percent / 100.0) : std::nullopt;
+  };
+  return {share(benchmarks.consented), share(benchmarks.screened), share(benchmarks.sealed),
+          share(benchmarks.retained)};
+}
+
 TermTotals termTotals(const TermView& view, const TermOptions& options) {
   TermTotals out{view.records.term.name,
                  view.records.term.start,
                  view.records.term.end,
                  view.records.asOf,
-                 options.targets,
+                 targetsOf(view.records.benchmarks),
                  options.retention.window,
                  options.retention.firstPlacementsOnly,
                  participation(view),

@@ -7,18 +7,20 @@
 
 namespace gk::reports {
 
-/// Reference lines as shares, from published state guidance (docs/methods.md, "Population
-/// measures"); a program edits them.
+/// The program's own benchmarks as shares; none where the program has not set one
+/// (docs/methods.md, section 7, says which values are published).
 struct Targets {
-  double consented = 0.50; ///< of enrolled
-  double screened = 0.97;  ///< of consented
-  double sealed = 0.90;    ///< of those in need
-  double retained = 0.90;  ///< whole at one year
+  std::optional<double> consented{}; ///< of enrolled
+  std::optional<double> screened{};  ///< of consented
+  std::optional<double> sealed{};    ///< of those in need
+  std::optional<double> retained{};  ///< fully at one year
+
+  [[nodiscard]] bool isAny() const { return consented || screened || sealed || retained; }
 };
+Targets targetsOf(const roster::Benchmarks& benchmarks);
 
 struct TermOptions {
   RetentionOptions retention{};
-  Targets targets{};
   int avertedYears = 9; ///< as Griffin, Jones and Crespin 2014
 };
 

@@ -94,7 +94,9 @@ TEST_CASE("a funder's annex counts incidents together and hides few of them") {
 }
 
 TEST_CASE("a funder's annex has every part") {
-  const auto tables = annex(twoSchools(0));
+  auto term = twoSchools(0);
+  term.records.benchmarks = {50, 97, 90, 90};
+  const auto tables = annex(term);
   for (const auto* part :
        {"Report to funder", "Participation: ", "Findings", "Services", "Retention at", "Referrals",
         "Benchmarks and actual", "Cavities averted"})
@@ -105,7 +107,9 @@ TEST_CASE("a funder's annex has every part") {
 }
 
 TEST_CASE("a funder's summary is one table with every part, its denominators and its targets") {
-  const auto tables = made(ReportKind::funder, twoSchools(0));
+  auto term = twoSchools(0);
+  term.records.benchmarks = {50, 97, 90, 90};
+  const auto tables = made(ReportKind::funder, term);
   REQUIRE(tables.size() == 1);
   const auto& table = tables.front();
   std::vector<std::string> parts;
@@ -187,4 +191,18 @@ TEST_CASE("a term of one school is its row of the program's, and estimates stay 
     CHECK(total == one[i].rows.front());
   }
   CHECK(shows(one.back(), "estimated for the program, not for Alder Hollow Elementary alone"));
+}
+
+TEST_CASE("a program without benchmarks of its own is held against none", "[case-474]") {
+  auto term = twoSchools(0);
+  const auto plain = made(ReportKind::funder, term);
+  for (const auto& column : plain.front().columns)
+    CHECK(column.heading.find("enchmark") == std::string::npos);
+  CHECK(plain.front().notes.front().find("enchmark") == std::string::npos);
+  for (const auto& table : annex(term))
+    CHECK(table.title != "Benchmarks and actual");
+  term.records.benchmarks.retained = 85;
+  const auto summary = made(ReportKind::funder, term);
+  CHECK(summary.front().columns.size() == plain.front().columns.size() + 2);
+  CHECK(called(annex(term), "Benchmarks and actual").rows.size() == 1);
 }

@@ -202,13 +202,17 @@ TEST_CASE("two teams at one school on one date are two days", "[case-76]") {
   CHECK(term.totals().total.days == 2);
 }
 
-TEST_CASE("schools under a reference line are named") {
+TEST_CASE("schools under the program's own benchmark are named, where it has set one",
+          "[case-474]") {
   SampleTerm term;
   const auto school = term.school("Elderbrook Middle", 131);
   term.consent(term.child(school), ConsentState::yes);
+  // Nothing is held against a number that the program did not set.
+  CHECK(toText(termTables(term.totals())).find("enchmark") == std::string::npos);
+  term.records.benchmarks.consented = 50;
   const auto text = toText(termTables(term.totals()));
-  CHECK(text.find("Below the benchmark of 50% consented of enrolled: Elderbrook Middle 0.8") !=
-        std::string::npos);
+  CHECK(text.find("Below the program's own benchmark of 50% consented of enrolled: Elderbrook "
+                  "Middle 0.8") != std::string::npos);
 }
 
 TEST_CASE("a recheck under last year's form alone is no consent of this term", "[case-11]") {

@@ -69,3 +69,31 @@ TEST_CASE("A day from paper before a school was closed is opened afterwards", "[
     return day.value.school == closed && day.value.date.iso() == "2026-11-10";
   }));
 }
+
+TEST_CASE("A day that the calendar has is offered with its school and team when it is opened",
+          "[case-477]") {
+  Board board;
+  auto& book = board.clinic.session;
+  const auto by = board.clinic.by;
+  const auto heron = must(book.enterSchool(by, {"Heron Bend Elementary", "HB"}));
+  roster::PlannedDay plan{board.clinic.term, heron, must(base::Date::parse("2026-11-19"))};
+  plan.team = 2;
+  must(book.planDay(by, plan));
+  board.open();
+  press(board.page, Qt::Key_O, Qt::AltModifier);
+  const auto& school = part<QComboBox>(board.page, u"daySchool"_s);
+  CHECK_FALSE(words(board.page, u"dayQuestion"_s).contains(u"Planned"_s)); // today: nothing
+  board.fill(u"dayDate"_s, u"11/19/2026"_s);
+  CHECK(school.currentText() == u"Heron Bend Elementary"_s);
+  CHECK(words(board.page, u"dayQuestion"_s).contains(u"Planned: Heron Bend Elementary, team 2."_s));
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  INFO(board.troubles.join(u' ').toStdString());
+  const auto days = must(book.days(board.clinic.term));
+  CHECK(std::ranges::any_of(days, [&](const auto& day) {
+    return day.value.school == heron && day.value.date == plan.date && day.value.team == 2;
+  }));
+  // Opened already, it is offered no more; and what a person chose stays.
+  press(board.page, Qt::Key_O, Qt::AltModifier);
+  board.fill(u"dayDate"_s, u"11/19/2026"_s);
+  CHECK_FALSE(words(board.page, u"dayQuestion"_s).contains(u"Planned"_s));
+}

@@ -240,12 +240,15 @@ TEST_CASE("The program's rules stand with what is usual, and change with a reaso
     CHECK_FALSE(field.hint.isEmpty());
   }
   desk.fill("deskProgramEtch", u"30"_s);
+  desk.fill("deskProgramBenchRetained", u"85"_s);
   desk.fill("deskProgramUntil", u"2028-01-31"_s);
   desk.fill("deskProgramReason", u"agreement renewed"_s);
   desk.alt(Qt::Key_S);
   const auto program = must(desk.book().program()).value;
   CHECK(program.times.etch == base::Seconds(30));
   CHECK(program.agreementUntil->iso() == "2028-01-31");
+  CHECK(program.benchmarks.retained == 85);
+  CHECK_FALSE(program.benchmarks.consented); // blank until it is set
   CHECK(desk.label("deskProgramHistory").contains(u"Etch, seconds: 20 → 30"_s));
 }
 
@@ -311,6 +314,34 @@ TEST_CASE("A student is added, moved to another school and confirmed at the desk
   desk.alt(Qt::Key_Z);
   desk.alt(Qt::Key_Z);
   CHECK(must(desk.book().child(found.front().child)).value.school == desk.clinic.school);
+}
+
+TEST_CASE("A student who left the program is recorded at the desk, shown, and brought back",
+          "[case-466]") {
+  OnDesk desk;
+  const auto osei = desk.clinic.child("Osei");
+  const auto card = [&] { return must(desk.book().child(osei)).value; };
+  desk.turnTo(Area::rosters);
+  desk.fill("deskStudentsSearch", u"osei"_s);
+  desk.choose("deskStudentsTable", 0);
+  desk.alt(Qt::Key_L);
+  desk.pick("deskStudentsBecause", static_cast<int>(roster::LeftBecause::graduated));
+  desk.fill("deskStudentsFrom", u"11/18/2026"_s);
+  desk.alt(Qt::Key_S);
+  CHECK(card().left ==
+        roster::Leaving{must(base::Date::parse("2026-11-18")), roster::LeftBecause::graduated});
+  CHECK(desk.cell("deskStudentsTable", 0, 5) == u"left Nov 18, 2026: graduated"_s);
+  CHECK(desk.label("deskStudentsHistory").contains(u"Reason: none → Graduated"_s));
+  desk.alt(Qt::Key_O);
+  desk.fill("deskStudentsReason", u"seen in class"_s);
+  desk.alt(Qt::Key_S);
+  CHECK_FALSE(card().left);
+  CHECK(desk.cell("deskStudentsTable", 0, 5) == u"on the roster"_s);
+  desk.prompter.confirms = {true, true};
+  desk.alt(Qt::Key_Z);
+  CHECK(card().left);
+  desk.alt(Qt::Key_Z);
+  CHECK_FALSE(card().left);
 }
 
 TEST_CASE("Whoever enters is said at the desk, and who may not type is refused", "[case-202]") {

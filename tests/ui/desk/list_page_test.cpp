@@ -245,6 +245,32 @@ TEST_CASE("Who is not on a school's list is named, and saved for the school to a
   CHECK(desk.table("listMissing").rowCount() == 0);
 }
 
+TEST_CASE("Those who left are selected under Not on this list and recorded in one act",
+          "[case-475]") {
+  OnList desk;
+  const auto jo = desk.clinic.childWithoutForm("Jo", "Sedge");
+  const auto ivo = desk.clinic.childWithoutForm("Ivo", "Reed");
+  const auto left = [&](roster::ChildId who) {
+    return must(desk.clinic.session.child(who)).value.left;
+  };
+  desk.open("First,Last,DOB,Grade,Room\nPia,Oake,2019-05-02,2,6\n");
+  desk.tab(4);
+  CHECK(desk.table("listMissing").rowCount() == 2);
+  desk.alt(Qt::Key_L);
+  CHECK(desk.news.contains(u"Select who left first"_s));
+  desk.table("listMissing").selectAll();
+  desk.prompter.choices = {static_cast<int>(roster::LeftBecause::graduated)};
+  desk.prompter.texts = {u"6/12/2026"_s};
+  desk.alt(Qt::Key_L);
+  const roster::Leaving june{must(base::Date::parse("2026-06-12")), roster::LeftBecause::graduated};
+  CHECK(left(jo) == june);
+  CHECK(left(ivo) == june);
+  CHECK(desk.news.contains(u"2 students recorded as left"_s));
+  CHECK(desk.table("listMissing").rowCount() == 0);
+  CHECK(part<QTabWidget>(desk.page, u"listTabs"_s).tabText(4) == u"Not on this list (0)"_s);
+  CHECK_FALSE(part<QPushButton>(desk.page, u"listMissingLeft"_s).isEnabled());
+}
+
 TEST_CASE("A list that is being looked at is let go when the logbook is locked", "[case-271]") {
   OnList desk;
   desk.open("First,Last,DOB,Grade\nPia,Oake,2019-05-02,2\n");

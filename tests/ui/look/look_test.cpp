@@ -219,6 +219,43 @@ TEST_CASE("No words are cut in what the desk leads to, at 100 and 150 percent on
   }
 }
 
+TEST_CASE("No words are cut on a first run, at 100 and 150 percent on a small laptop",
+          "[case-482]") {
+  const UndressAfter after;
+  const QSize small(1366, 700);
+  const int percent = GENERATE(100, 150);
+  Window desk;
+  desk.open();
+  ui::dress({Scheme::light, percent});
+  const auto look = [&](const char* place) {
+    QCoreApplication::processEvents();
+    desk.window->resize(small);
+    QCoreApplication::processEvents();
+    INFO(percent << " %, " << place);
+    CHECK(desk.window->size() == small);
+    checkNothingClipped(*desk.window, place);
+  };
+  const auto fill = [&](const char* name, const QString& text) {
+    part<QLineEdit>(*desk.window, QString::fromLatin1(name)).setText(text);
+  };
+  look("start");
+  fill("startPassphrase", u"quiet gym floor"_s);
+  fill("startAgain", u"quiet gym floor"_s);
+  test::press(*desk.window, Qt::Key_M, Qt::AltModifier);
+  REQUIRE(desk.shows(u"programPage"_s));
+  look("program");
+  fill("programName", u"Larkmere County Team"_s);
+  fill("programCounty", u"Larkmere"_s);
+  fill("programPhone", u"000-555-0142"_s);
+  desk.prompter->files = {ui::toQt(desk.book().string())};
+  test::press(*desk.window, Qt::Key_M, Qt::AltModifier);
+  REQUIRE(desk.window->book() != nullptr);
+  REQUIRE(desk.shows(u"firstDayPage"_s));
+  look("check list");
+  test::press(*desk.window, Qt::Key_Return);
+  look("the first thing that is missing");
+}
+
 TEST_CASE("In large letters the timer, the name, the key strip and the due tooth stay in sight") {
   const UndressAfter after;
   for (const auto size : {QSize(1366, 690), QSize(1920, 1000)})

@@ -3,6 +3,7 @@
 #include "ui/fixtures/window_keys.h"
 #include "ui/keys/cap_button.h"
 #include "ui/keys/key_bar.h"
+#include "ui/look/style.h"
 #include "ui/mouth/tooth_tile.h"
 #include "ui/widgets/message_strip.h"
 #include "ui/widgets/timer_view.h"
@@ -95,11 +96,30 @@ class SmallLaptop : public Window {
       if (goesOn || look == u"alarm"_s || isAlways)
         CHECK(button->visibleRegion().boundingRect() == button->rect());
     }
+    isLargeEnough();
     for (const auto* always : {"wetButton", "stopChildButton", "undoButton", "parkButton"})
       keeps(always, *chair->findChild<QWidget*>(QString::fromLatin1(always)), step);
     for (const auto* tile : chair->findChildren<ui::ToothTile*>())
       if (tile->isVisible()) keeps(tile->objectName().toStdString(), *tile, step);
     strip->dismiss();
+  }
+  /// For gloves and for eyes an arm's length away: targets of 15 mm at 96 dpi; 20 px for keys and
+  /// what is said, 18 for second lines, 28 for the step.
+  void isLargeEnough() {
+    for (const auto* button : chair->findChildren<QPushButton*>()) {
+      if (!button->isVisible()) continue;
+      INFO(button->objectName().toStdString() << ' ' << button->width() << 'x' << button->height());
+      CHECK(button->width() >= ui::style::pixelsFor(15, 96));
+      CHECK(button->height() >= ui::style::pixelsFor(15, 96));
+      CHECK(button->font().pixelSize() >= 20);
+    }
+    for (const auto* label : chair->findChildren<QLabel*>()) {
+      if (!label->isVisible() || label->text().isEmpty()) continue;
+      const auto look = label->property("look").toString();
+      INFO(label->objectName().toStdString()
+           << ' ' << look.toStdString() << ' ' << label->text().toStdString());
+      CHECK(label->font().pixelSize() >= (look == u"head"_s ? 28 : 18));
+    }
   }
   /// The keys led where they should: what was looked at before is no look at a refused step.
   void isAt(const QString& panel) {
@@ -137,7 +157,7 @@ class SmallLaptop : public Window {
 } // namespace
 
 TEST_CASE("With an alert and a message up no step moves a tile, covers a key or hides what goes on",
-          "[case-302][case-402]") {
+          "[case-302][case-402][case-481]") {
   const int percent = GENERATE(100, 150);
   SmallLaptop desk(percent);
   desk.look("identity");

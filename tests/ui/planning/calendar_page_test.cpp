@@ -73,6 +73,24 @@ TEST_CASE("Days are planned, shown with who may be seen, changed and canceled", 
   CHECK(desk.plans().front().value.date == must(base::Date::parse("2026-11-25")));
 }
 
+TEST_CASE("The note of a planned day is read whole below the list, in large letters too",
+          "[case-480]") {
+  Calendar desk;
+  const auto note =
+      u"Park behind the gym, ring twice, the custodian has the key of room 14 and the "
+      "second cart stays in the hall until noon"_s;
+  desk.plan(u"11/24/2026"_s, u"2"_s, note);
+  ui::dress({ui::Scheme::light, 150});
+  desk.page.resize(1366, 640);
+  QCoreApplication::processEvents();
+  const auto& label = part<QLabel>(desk.page, u"planWords"_s);
+  CHECK(label.text().contains(u"Note: "_s + note));
+  CHECK(label.isVisible());
+  CHECK(label.heightForWidth(label.width()) <= label.height());
+  CHECK(label.visibleRegion().boundingRect() == label.rect());
+  ui::dress();
+}
+
 TEST_CASE("The students of a school are shared over its planned days, without those seen already",
           "[case-452]") {
   Calendar desk;

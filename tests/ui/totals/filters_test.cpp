@@ -5,6 +5,7 @@
 #include "ui/mouth/tooth_marks.h"
 #include "ui/mouth/tooth_tile.h"
 
+#include <QKeySequence>
 #include <QPainter>
 
 #include <map>
@@ -158,7 +159,9 @@ TEST_CASE("The words of the other pages as drawn stand out 4.5 to 1 through each
     desk.fill();
     desk.openAndUnlock();
     ui::dress({scheme, 100});
-    for (const auto page : {Qt::Key_F1, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6}) {
+    for (const auto page : {Qt::Key_F1, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6, Qt::Key_F7,
+                            Qt::Key_F8, Qt::Key_F9, Qt::Key_F10}) {
+      INFO(QKeySequence(page).toString().toStdString());
       test::press(*desk.window, page);
       checkWords(*desk.window, atTheDesk, "desk");
     }

@@ -86,3 +86,26 @@ TEST_CASE("The picture of retention names every school whole, and has the line o
   CHECK(five >= high);
   ui::dress();
 }
+
+TEST_CASE("The headlines hold nothing against a benchmark until the program has one of its own",
+          "[case-474]") {
+  Desk desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  desk.clinic.child("Lupe");
+  const auto read = [&] {
+    return ui::overviewOf(reports::termTotals(must(desk.clinic.session.termRecords(
+        desk.clinic.term, desk.clinic.clock.now().date()))));
+  };
+  const auto plain = read();
+  CHECK_FALSE(plain.benchmark);
+  CHECK(plain.figures[0].benchmark.isEmpty());
+  CHECK_FALSE(plain.figures[0].met);
+  auto program = must(desk.clinic.session.program()).value;
+  program.benchmarks.screened = 97;
+  program.benchmarks.retained = 85;
+  must(desk.clinic.session.correctProgram(desk.clinic.by, program, "agreed in June"));
+  const auto own = read();
+  CHECK(own.benchmark == 85);
+  CHECK(own.figures[0].benchmark == u"own benchmark 97%: below"_s);
+  CHECK(own.figures[1].benchmark.isEmpty()); // none was set of those sealed
+}

@@ -214,7 +214,8 @@ TEST_CASE("No kind of long work keeps the window's events waiting for a tenth of
   }
 }
 
-TEST_CASE("Cancel ends every kind of long work within a second and changes nothing", "[case-276]") {
+TEST_CASE("Cancel ends every kind of long work within a second and changes nothing",
+          "[case-276][case-479]") {
   for (const auto kind : allKinds()) {
     Slow slow;
     CAPTURE(base::nameOf(kind));
@@ -242,6 +243,11 @@ TEST_CASE("Cancel ends every kind of long work within a second and changes nothi
     CHECK_FALSE(isDone(kind, slow));
     CHECK(slow.everything() == before);
     if (kind == LongKind::update) CHECK(must(base::readFile(slow.older)) == bytes);
+    if (kind == LongKind::restore) {
+      // Whoever cancels is where they were, with nothing beside the logbook.
+      CHECK(slow.shows(u"laptopPage"_s));
+      CHECK_FALSE(filesIn(slow.folder.path()).contains("day-restoring.gkbook"));
+    }
     if (kind == LongKind::restore || kind == LongKind::merge) {
       slow.window.reset();
       CHECK(must(base::readFile(slow.book())) == bytes);

@@ -1,0 +1,77 @@
+#include "roster/display_names.h"
+#include "session/session_write.h"
+
+#include <set>
+
+// Students who are expected no more: who moved away, finished the last grade, was withdrawn.
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+namespace {
+
+/// The last date on which the child was in the chair; none who never was.
+Result<std::optional<base::Date>>
+lastInChair(Reader& book, const std::vector<Recorded<chairside::Seating>>& seatings) {
+  std::optional<base::Date> last;
+  for (const auto& seating : seatings) {
+    const auto day = book.day(seating.value.day);
+    if (!day) return day.error();
+    if (!last || day->value.date > *last) last = day->value.date;
+  }
+  return last;
+}
+
+} // namespace
+
+Result<base::Done> DeskVerbs::leaveProgram(By by, const std::vector<roster::ChildId>& children,
+                                           const roster::Leaving& left) {
+  const auto may = admit(Verb::leaveProgram, by);
+  if (!may) return may.error();
+  std::vector<Recorded<roster::Child>> cards;
+  const std::set<roster::ChildId> each(children.begin(), children.end());
+  for (const auto& id : each) {
+    auto card = this->child(id);
+    if (!card) return card.error();
+    const auto seatings = book_.current<chairside::Seating>(store::rowsOf("child", id));
+    if (!seatings) return seatings.error();
+    const auto seen = lastInChair(*this, *seatings);
+    if (!seen) return seen.error();
+    if (*seen && **seen >= left.from)
+      return Error{ErrorCode::ruleDate, "student " + card->value.number + " was in the chair on " +
+                                            (*seen)->words() + "; choose a later date"};
+    if (card->value.left != left) cards.push_back(std::move(*card));
+  }
+  if (cards.empty())
+    return Error{ErrorCode::notFound,
+                 each.empty() ? "no student is selected" : "this is recorded already"};
+  const std::string reason(base::displayName(left.why));
+  return write(*may, cards.size() == 1 ? std::optional(cards.front().id) : std::nullopt,
+               [&](store::Act& act) {
+                 for (const auto& card : cards) {
+                   auto gone = card.value;
+                   gone.left = left;
+                   act.correct(card, gone, reason);
+                 }
+                 return base::Done{};
+               });
+}
+
+Result<base::Done> DeskVerbs::comeBack(By by, roster::ChildId id, const std::string& reason) {
+  const auto may = admit(Verb::comeBack, by, {.child = id, .reason = reason});
+  if (!may) return may.error();
+  const auto card = this->child(id);
+  if (!card) return card.error();
+  if (!card->value.left)
+    return Error{ErrorCode::notFound,
+                 "student " + card->value.number + " is not recorded as having left"};
+  auto here = card->value;
+  here.left.reset();
+  return write(*may, id, [&](store::Act& act) {
+    act.correct(*card, here, reason);
+    return base::Done{};
+  });
+}
+
+} // namespace gk::session

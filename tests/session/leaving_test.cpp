@@ -1,0 +1,200 @@
+#include "reports/day/return_visits.h"
+#include "reports/print/render.h"
+#include "reports/term/term_tables.h"
+#include "second_laptop.h"
+#include "session/roster_draft.h"
+#include "session/school_ahead.h"
+
+#include <algorithm>
+
+// Students who left the program: expected no more, and counted wherever they were.
+using namespace gk;
+using base::ErrorCode;
+using roster::Leaving;
+using roster::LeftBecause;
+using test::codeOf;
+using test::must;
+using test::Second;
+
+namespace {
+
+base::Date dayOf(const char* iso) {
+  return must(base::Date::parse(iso));
+}
+
+struct LeavingDesk : test::Clinic {
+  roster::ChildId mina = child("Mina");
+  roster::ChildId osei = child("Osei");
+  base::Date today = clock.now().date();
+  base::Date tomorrow = today.plusDays(1);
+
+  void leave(roster::ChildId who, base::Date from, LeftBecause why = LeftBecause::movedAway) {
+    must(session.leaveProgram(by, {who}, Leaving{from, why}));
+  }
+  bool isOnBoard(roster::ChildId who) {
+    const auto lines = must(session.board(day));
+    return std::ranges::find(lines, who, &session::BoardLine::child) != lines.end();
+  }
+  std::size_t forms(base::Date on) { return must(session.formLines(term, on)).size(); }
+  std::string report(roster::TermId of, base::Date asOf) {
+    return reports::toText(
+        reports::termTables(reports::termTotals(must(session.termRecords(of, asOf)))));
+  }
+};
+
+} // namespace
+
+TEST_CASE("A student who left is on no day's list and in no form count from that date on, and "
+          "comes back with a reason",
+          "[case-466]") {
+  LeavingDesk desk;
+  auto& book = desk.session;
+  CHECK(desk.isOnBoard(desk.osei));
+  CHECK(desk.forms(desk.today) == 2);
+  desk.leave(desk.osei, desk.tomorrow);
+  CHECK(desk.isOnBoard(desk.osei)); // today is the last day
+  CHECK(desk.forms(desk.today) == 2);
+  CHECK(desk.forms(desk.tomorrow) == 1);
+  desk.leave(desk.osei, desk.today); // the date was wrong: said again
+  CHECK_FALSE(desk.isOnBoard(desk.osei));
+  CHECK(test::sheetOf(desk).equation.consented == 1);
+  const auto counts = must(book.formCounts(desk.term, desk.today));
+  REQUIRE(counts.size() == 1);
+  CHECK(counts.front().yes == 1);
+  CHECK(must(session::formsAhead(book, desk.term, desk.school, desk.today, {})).yes == 1);
+  CHECK(must(book.child(desk.osei)).value.left == Leaving{desk.today, LeftBecause::movedAway});
+  CHECK(must(book.findChildren("osei")).size() == 1); // the card and its history are found
+
+  CHECK(codeOf(book.comeBack(desk.by, desk.osei, " ")) == ErrorCode::ruleReason);
+  CHECK(codeOf(book.comeBack(desk.by, desk.mina, "seen in class")) == ErrorCode::notFound);
+  must(book.comeBack(desk.by, desk.osei, "the family moved back"));
+  CHECK(desk.isOnBoard(desk.osei));
+  CHECK(desk.forms(desk.today) == 2);
+  const auto rows = must(book.revisions<roster::Child>(desk.osei));
+  REQUIRE(rows.size() == 4);
+  CHECK(rows[1].value.left->from == desk.tomorrow);
+  CHECK(rows[1].stamp.reason == "moved away");
+  CHECK(rows[1].stamp.by.author == desk.hygienist);
+  CHECK(rows.back().stamp.reason == "the family moved back");
+}
+
+TEST_CASE("A class that graduated leaves in one act, and one undo brings it back", "[case-467]") {
+  LeavingDesk desk;
+  auto& book = desk.session;
+  const Leaving left{desk.tomorrow, LeftBecause::graduated};
+  CHECK(codeOf(book.leaveProgram(desk.by, {}, left)) == ErrorCode::notFound);
+  CHECK(codeOf(book.leaveProgram({}, {desk.mina}, left)) == ErrorCode::ruleCredential);
+  must(book.leaveProgram(desk.by, {desk.mina, desk.osei}, left));
+  CHECK(desk.forms(desk.tomorrow) == 0);
+  CHECK(codeOf(book.leaveProgram(desk.by, {desk.mina, desk.osei}, left)) == ErrorCode::notFound);
+  must(book.undo(desk.by, {.station = base::Station::rosters}));
+  CHECK(desk.forms(desk.tomorrow) == 2);
+  CHECK_FALSE(must(book.child(desk.mina)).value.left);
+  must(book.redo(desk.by, {.station = base::Station::rosters}));
+  CHECK(desk.forms(desk.tomorrow) == 0);
+}
+
+TEST_CASE("Nobody has left on a day on which the student was in the chair, and none of several "
+          "leaves then",
+          "[case-468]") {
+  LeavingDesk desk;
+  desk.standardVisit(desk.mina);
+  const auto before = desk.session.edition();
+  CHECK(codeOf(desk.session.leaveProgram(desk.by, {desk.osei, desk.mina},
+                                         {desk.today, LeftBecause::other})) == ErrorCode::ruleDate);
+  CHECK(desk.session.edition() == before);
+  desk.leave(desk.mina, desk.tomorrow);
+  CHECK(desk.isOnBoard(desk.mina));
+}
+
+TEST_CASE("What was done for a student who left counts as it did: this term, the next, and in "
+          "retention",
+          "[case-469]") {
+  LeavingDesk desk;
+  auto& book = desk.session;
+  desk.standardVisit(desk.mina);
+  const auto nextYear =
+      must(book.enterTerm(desk.by, {"Fall 2027", dayOf("2027-09-07"), dayOf("2027-12-17"), {}}));
+  desk.clock.setWall(
+      base::atLocal(dayOf("2027-12-01"), std::chrono::hours(9), std::chrono::hours(-5)));
+  book.confirmClock();
+  const auto now = desk.clock.now().date();
+  const auto thisTerm = desk.report(desk.term, now);
+  const auto later = desk.report(nextYear, now);
+  const auto history = must(book.placements(desk.mina));
+  desk.leave(desk.mina, dayOf("2027-06-12"), LeftBecause::graduated);
+  CHECK(desk.report(desk.term, now) == thisTerm);
+  CHECK(desk.report(nextYear, now) == later);
+  const auto totals = reports::termTotals(must(book.termRecords(nextYear, now)));
+  CHECK(totals.retention.total.childrenDue == 1); // due after a year, and not found
+  CHECK(totals.retention.total.due == 4);
+  const auto kept = must(book.placements(desk.mina));
+  CHECK(kept.size() == history.size());
+}
+
+TEST_CASE("A student who left before anyone saw them is not still to be seen, nor asked back",
+          "[case-470]") {
+  LeavingDesk desk;
+  must(desk.session.endVisit(desk.by, {desk.mina, desk.day, chairside::DayEnd::absent, {}}));
+  const auto names = [&] { return reports::returnVisits(test::sheetOf(desk)); };
+  CHECK(names().size() == 2); // one absent, one not seen
+  const auto before =
+      reports::termTotals(must(desk.session.termRecords(desk.term, desk.today))).total;
+  CHECK(before.stillToSee == 1);
+  desk.leave(desk.osei, desk.today);
+  desk.leave(desk.mina, desk.tomorrow);
+  CHECK(names().empty());
+  const auto after =
+      reports::termTotals(must(desk.session.termRecords(desk.term, desk.today))).total;
+  CHECK(after.stillToSee == 0);
+  CHECK(after.left == before.left + 1);
+  CHECK(after.consented == before.consented);
+}
+
+TEST_CASE("A list that leaves out who left counts nobody as missing; on the list again, the "
+          "student is back, but not whom a family withdrew",
+          "[case-471]") {
+  test::Clinic desk;
+  auto& book = desk.session;
+  const std::string head = "Student ID,First,Last,DOB,Grade,Room\n";
+  const std::string pia = "70101,Pia,Oake,2019-05-02,2,4\n";
+  const std::string jo = "70102,Jo,Sedge,2019-06-03,2,4\n";
+  const std::string ned = "70103,Ned,Fern,2019-07-04,2,4\n";
+  const auto looked = [&](const std::string& csv) {
+    const auto terms = must(book.terms());
+    auto made = must(session::RosterDraft::open(book, csv, desk.school));
+    must(made.look(book, {terms.front(), desk.school, desk.clock.now().date()}));
+    return made;
+  };
+  must(looked(head + pia + jo + ned).write(book, desk.by));
+  CHECK(looked(head + pia).plan().missing.size() == 2);
+  const auto found = [&](const char* name) { return must(book.findChildren(name)).front().child; };
+  const auto today = desk.clock.now().date();
+  must(book.leaveProgram(desk.by, {found("jo")}, {today, LeftBecause::movedAway}));
+  must(book.leaveProgram(desk.by, {found("ned")}, {today, LeftBecause::withdrawn}));
+  CHECK(looked(head + pia).plan().missing.empty());
+  const auto again = looked(head + pia + jo + ned);
+  CHECK(session::countsOf(again.plan()) ==
+        "0 new, 1 changed (came back 1), 2 unchanged, 0 not on this list");
+  must(again.write(book, desk.by));
+  CHECK_FALSE(must(book.child(found("jo"))).value.left);
+  CHECK(must(book.child(found("ned"))).value.left);
+}
+
+TEST_CASE("Who left on one laptop has left on the other after a merge", "[case-472]") {
+  LeavingDesk desk;
+  Second second(desk, "second.gkbook", 3);
+  must(second.session.leaveProgram(desk.by, {desk.osei}, {desk.today, LeftBecause::movedAway}));
+  CHECK(desk.isOnBoard(desk.osei));
+  must(desk.session.absorb(second.handOver()));
+  CHECK_FALSE(desk.isOnBoard(desk.osei));
+  CHECK(must(desk.session.child(desk.osei)).value.left->why == LeftBecause::movedAway);
+}
+
+TEST_CASE("Whoever takes a student who left to the chair is told", "[case-473]") {
+  LeavingDesk desk;
+  desk.leave(desk.osei, desk.today, LeftBecause::withdrawn);
+  const auto card = must(desk.session.identityCard(desk.osei, desk.day));
+  CHECK(card.school ==
+        "Cobble Lantern Elementary (LEFT THE PROGRAM Nov 17, 2026: withdrawn by family)");
+}
