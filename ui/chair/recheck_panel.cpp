@@ -239,7 +239,7 @@ void RecheckPanel::askKind() {
 }
 
 void RecheckPanel::askPrompt() {
-  visit().ask.write(u"What prompted it? Equipment, material, or a report of a loss; name nobody."_s,
+  visit().ask.write(u"What prompted it? Equipment, material, or a reported loss. No names."_s,
                     prompted_, [this](const QString& said) {
                       prompted_ = said;
                       draft_->setKind(followup::CheckKind::shortTermTriggered, toStd(said));
