@@ -80,7 +80,14 @@ Result<Done> checkReason(const RetentionCheck& check, const chairside::Placement
   return Done{};
 }
 
-Result<Done> checkPrompt(const RetentionCheck& check) {
+/// In the window a loss that prompted a look would count and what held would not, were it not the
+/// one-year check.
+Result<Done> checkKind(const RetentionCheck& check, base::Date placedOn, base::Date checkedOn) {
+  const bool isShortTerm =
+      check.kind == CheckKind::shortTermSample || check.kind == CheckKind::shortTermTriggered;
+  if (isShortTerm && isWithin({}, placedOn, checkedOn))
+    return refused("placed on " + placedOn.words() +
+                   ", so this is the one-year check, whatever prompted it");
   if (check.kind == CheckKind::shortTermTriggered && base::isBlank(check.note))
     return refused("a triggered check says what prompted it, such as a report of a loss or a "
                    "faulty light");
@@ -133,7 +140,7 @@ Result<Done> checkRetention(const RetentionCheck& check, const chairside::Placem
   return checkSubject(check, placement, placedOn, checkedOn)
       .and_then([&](Done) { return checkSurfaces(check, placement); })
       .and_then([&](Done) { return checkReason(check, placement); })
-      .and_then([&](Done) { return checkPrompt(check); })
+      .and_then([&](Done) { return checkKind(check, placedOn, checkedOn); })
       .and_then([&](Done) { return checkAction(check); });
 }
 

@@ -54,14 +54,34 @@ TEST_CASE("The tooth is as good as its worst surface that could be judged") {
 
 TEST_CASE("A triggered check says what prompted it", "[case-457]") {
   auto look = check(Held::whole, Held::whole);
+  const auto standsAfter = [&](int months) {
+    return checkRetention(look, placement(36), placed, placed.plusMonths(months)).has_value();
+  };
   look.kind = CheckKind::shortTermTriggered;
-  CHECK_FALSE(stands(look));
+  CHECK_FALSE(standsAfter(2));
   look.note = "  ";
-  CHECK_FALSE(stands(look));
+  CHECK_FALSE(standsAfter(2));
   look.note = "the light read low all week";
-  CHECK(stands(look));
+  CHECK(standsAfter(2));
   look.kind = CheckKind::shortTermSample; // of a sample nothing is asked
   look.note.clear();
+  CHECK(standsAfter(2));
+}
+
+TEST_CASE("In the one-year window a look is the one-year check, whatever prompted it",
+          "[case-458]") {
+  auto look = check(Held::whole, Held::whole);
+  look.note = "a guardian reported a loss";
+  for (const auto kind : {CheckKind::shortTermTriggered, CheckKind::shortTermSample}) {
+    look.kind = kind;
+    for (const int months : {8, 9, 12, 15, 16}) {
+      INFO(months);
+      const bool isInWindow = months >= 9 && months <= 15;
+      CHECK(checkRetention(look, placement(36), placed, placed.plusMonths(months)).has_value() ==
+            !isInWindow);
+    }
+  }
+  look.kind = CheckKind::longTerm;
   CHECK(stands(look));
 }
 

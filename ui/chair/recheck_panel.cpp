@@ -154,7 +154,8 @@ void RecheckPanel::refresh() {
           refresh();
         },
         KeyLook::plain, complete},
-       {Qt::Key_K, u"Kind of check"_s, u"checkKindButton"_s, [this] { askKind(); }},
+       {Qt::Key_K, u"Kind of check"_s, u"checkKindButton"_s, [this] { askKind(); }, KeyLook::plain,
+        !followup::isWithin({}, earlier.placedOn, visit().date())},
        {Qt::Key_Q, u"Start over"_s, u"recheckAgainButton"_s,
         [this] {
           draft_->startOver();
@@ -226,7 +227,7 @@ void RecheckPanel::askLift() {
 void RecheckPanel::askKind() {
   visit().ask.choose(
       u"What kind of check is it?"_s,
-      {u"As its age says: one-year, or by chance"_s, u"Short-term sample"_s,
+      {u"Unplanned: the student is here anyway"_s, u"Short-term sample"_s,
        u"Short-term, triggered: something prompted it"_s},
       [this](int chosen) {
         if (chosen == 2) return askPrompt();
@@ -238,7 +239,7 @@ void RecheckPanel::askKind() {
 }
 
 void RecheckPanel::askPrompt() {
-  visit().ask.write(u"What prompted it? Equipment, material, or a report of a loss; name nobody."_s,
+  visit().ask.write(u"What prompted it? Equipment, material, or a reported loss. No names."_s,
                     prompted_, [this](const QString& said) {
                       prompted_ = said;
                       draft_->setKind(followup::CheckKind::shortTermTriggered, toStd(said));

@@ -152,8 +152,8 @@ std::string wholeOrPartNote(const RetentionLine& total) {
          "; partially " + percent(total.part, total.assessable) + "%, missing " +
          percent(total.lost, total.assessable) + "%. Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
-          : total.isSchoolPlanned            ? "children, with a planned likeness within schools."
-                                             : "children, as one school was checked.");
+          : total.isSchoolPlanned ? "children, with at least a planned likeness within schools."
+                                  : "children, as one school was checked.");
 }
 
 /// What the classes of the table hold, each said where there is one.
@@ -215,7 +215,9 @@ Table schoolRetentionTable(const TermTotals& totals) {
   if (totals.averted.averted && totals.retention.total.protected95)
     table.notes.back() += " That figure is used for the cavities averted.";
   noteRetentionUnder(table, totals);
-  addRetentionCautions(table, totals.retention.schools);
+  auto lines = totals.retention.schools; // whose CIs stand in the table
+  lines.push_back(totals.retention.total);
+  addRetentionCautions(table, lines);
   return table;
 }
 

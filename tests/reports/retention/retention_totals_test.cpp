@@ -197,6 +197,9 @@ TEST_CASE("teeth cluster in schools once four are checked, lines by light too", 
   CHECK_FALSE(four.isSchoolPlanned);
   CHECK(four.whole95->clusters == 4);
   CHECK(rangeNote({four}).find("4 or more schools") != std::string::npos);
+  // And below the term's table, in which the total stands.
+  CHECK(toText(termTables(termTotals(term.records))).find("Of 4 or more schools, they allow") !=
+        std::string::npos);
   for (int n = 4; n < 10; ++n)
     addSchool(n);
 }

@@ -119,6 +119,18 @@ TEST_CASE("A check that something prompted is entered as one, with what prompted
   CHECK(kinds[followup::CheckKind::opportunistic] == 1);
 }
 
+TEST_CASE("In the one-year window the chair asks for no other kind of check", "[case-458]") {
+  Later chair(365);
+  chair.seat(chair.wren);
+  REQUIRE(chair.shows("recheckPanel"));
+  const auto* kind = chair.page->findChild<QPushButton*>(QStringLiteral("checkKindButton"));
+  REQUIRE(kind);
+  CHECK_FALSE(kind->isEnabled());
+  chair.press("K8");
+  for (const auto& one : must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day)))
+    if (one.newest) CHECK(one.newest->value.kind == followup::CheckKind::longTerm);
+}
+
 TEST_CASE("A year after a reseal the chair judges the newest sealant and the report the first",
           "[case-456]") {
   Later chair(60);
@@ -143,6 +155,7 @@ TEST_CASE("A year after a reseal the chair judges the newest sealant and the rep
   chair.goOn(305);
   chair.seat(chair.wren);
   REQUIRE(chair.shows("recheckPanel"));
+  chair.press("7"); // the upper right one
   CHECK(chair.text("recheckTitle").startsWith(QStringLiteral("Upper right first molar")));
   // Sixty days after the first ones, which were placed on November 17, 2026.
   CHECK(chair.text("recheckStory").contains(QStringLiteral("Sealed January 16, 2027")));
