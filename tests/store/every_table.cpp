@@ -31,8 +31,10 @@ const std::vector<SampleRow>& sampleRows() {
       {"term_holiday", "1, '2026-11-2#'"},
       {"member", "'Member #', 'M#', 'hygienist', 'L#', '2027-06-1#', 250 + #"},
       {"program", "'Program #', 'County #', '000-555-010#', 'universal', 'general', 'Dr. #', "
-                  "'2027-07-0#', 'law #', 10 + #, 'all', 90, 0, 20, 20, 10, 5 + #, 300 + #"},
-      {"child", "'104#-0', 2018, #, 'female', @school1, '2', 'R#', 0, 'note #'"},
+                  "'2027-07-0#', 'law #', 10 + #, 'all', 90, 0, 20, 20, 10, 5 + #, 300 + #, "
+                  "50 + #, 60 + #, 70 + #, 80 + #"},
+      {"child", "'104#-0', 2018, #, 'female', @school1, '2', 'R#', 0, 'note #', "
+                "'2027-06-1#', 'moved away'"},
       {"clinic_day", "@term1, @school#, '2026-11-1#', #, '', 0"},
       {"light", "'L-#', 'LED', 800, 1000 + #, 1, 'M-#', 1"},
       {"lot", "'light-cure sealant', 'Resin #', 'A#', '2027-03-0#', 20, 3, 0, '', NULL"},
@@ -153,7 +155,7 @@ class EveryTable {
     // By another than the rest of its act.
     enter("child", 1, ids_.at("child1"), "typed wrong", ids_.at("member2"));
     write("child", ids_.at("child1"),
-          filled("'1041-0', 2017, 5, 'male', @school2, '3', 'R9', 0, ''", 1));
+          filled("'1041-0', 2017, 5, 'male', @school2, '3', 'R9', 0, '', NULL, NULL", 1));
     enter("retraction", 2, ids_.at("varnish2"), "wrong child");
     for (int n = 1; n <= 2; ++n)
       eraseOne(n);
@@ -250,7 +252,8 @@ class EveryTable {
   /// A student of whom nothing else speaks, with a corrected alert, and the erasure that names it.
   void eraseOne(int n) {
     enter("child", n);
-    write("child", {}, filled("'204#-0', 2018, 6, 'female', @school1, '2', 'R1', 0, 'words'", n));
+    write("child", {},
+          filled("'204#-0', 2018, 6, 'female', @school1, '2', 'R1', 0, 'words', NULL, NULL", n));
     enter("medical_flag", n);
     write("medical_flag", {}, filled("@child#, 'asthma', 'note', 'detail', 0, ''", n));
     enter("medical_flag", n, newest_, "said again");
@@ -262,7 +265,8 @@ class EveryTable {
   /// One more, whose content stays in another logbook.
   void leaveOut(int n) {
     enter("child", n);
-    write("child", {}, filled("'206#-0', 2018, 7, 'male', @school2, '2', 'R2', 0, 'words'", n));
+    write("child", {},
+          filled("'206#-0', 2018, 7, 'male', @school2, '2', 'R2', 0, 'words', NULL, NULL", n));
     leftOut_.emplace_back(std::stoll(newest_));
     enter("medical_flag", n);
     write("medical_flag", {}, filled("@child#, 'asthma', 'note', 'detail', 0, ''", n));

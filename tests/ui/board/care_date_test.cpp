@@ -83,7 +83,10 @@ TEST_CASE("A day that the calendar has is offered with its school and team when 
   press(board.page, Qt::Key_O, Qt::AltModifier);
   const auto& school = part<QComboBox>(board.page, u"daySchool"_s);
   CHECK_FALSE(words(board.page, u"dayQuestion"_s).contains(u"Planned"_s)); // today: nothing
-  board.fill(u"dayDate"_s, u"11/19/2026"_s);
+  press(board.page, Qt::Key_Escape);
+  board.clinic.clock.advance(std::chrono::hours(48));
+  book.confirmClock();
+  press(board.page, Qt::Key_O, Qt::AltModifier);
   CHECK(school.currentText() == u"Heron Bend Elementary"_s);
   CHECK(words(board.page, u"dayQuestion"_s).contains(u"Planned: Heron Bend Elementary, team 2."_s));
   press(board.page, Qt::Key_Return, Qt::ControlModifier);

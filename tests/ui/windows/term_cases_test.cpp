@@ -249,7 +249,7 @@ TEST_CASE("A school whose enrollment nobody knows has counts and no rate", "[cas
   desk.begin();
   CHECK(desk.cell("Participation", "Total", "Consented") == u"1"_s);
   CHECK(desk.cell("Participation", "Total", "Enrolled") == u"unknown"_s);
-  CHECK(desk.cell("Participation", "Total", "% of enrolled") == u"-"_s);
+  CHECK(desk.cell("Participation", "Total", "% of enrolled") == u"–"_s);
   const auto& page = desk.totals();
   CHECK(std::ranges::any_of(page.findChild<ui::ReportBrowser*>()->tables().front().notes,
                             [](const auto& note) {
