@@ -277,7 +277,7 @@ TEST_CASE("A child leaves the program and is back by command, without a name", "
   CHECK(left.out.find("left the program on November 20, 2026: moved away") != std::string::npos);
   CHECK(left.out.find("Mina") == std::string::npos);
   CHECK(desk.refusal({"leave-program", book, "--child", number, "--because", "bored", "--by",
-                      "IM"}) == "call.malformed");
+                      "IM"}) == "input.text");
   CHECK(desk.refusal({"come-back", book, "--child", number, "--by", "IM"}) == "call.malformed");
   desk.did({"come-back", book, "--child", number, "--reason", "seen in class", "--by", "IM"});
   CHECK(desk.refusal({"come-back", book, "--child", number, "--reason", "r", "--by", "IM"}) ==

@@ -50,12 +50,6 @@ void AllVerbs::fillDesk() {
   calls[Verb::removeSchool] = [this](const A& a) {
     return codeIn(session.removeSchool(a.as, school, a.why));
   };
-  calls[Verb::joinCards] = [this](const A& a) {
-    return codeIn(session.joinCards(a.as, a.who, waiting, a.why));
-  };
-  calls[Verb::partCards] = [this](const A& a) {
-    return codeIn(session.partCards(a.as, a.who, a.why));
-  };
   calls[Verb::enterYear] = [&s, born](const A& a) {
     return codeIn(s.enterYear(a.as, {"Y", roster::YearKind::school, born, born.plusDays(300)}));
   };
@@ -116,19 +110,6 @@ void AllVerbs::fillDesk() {
   };
   calls[Verb::enterBackground] = [&s](const A& a) {
     return codeIn(s.enterBackground(a.as, {.child = a.who, .groups = {}}));
-  };
-  calls[Verb::confirmProvisional] = [&s](const A& a) {
-    return codeIn(s.confirmProvisional(a.as, a.who, a.why));
-  };
-  calls[Verb::moveChild] = [this](const A& a) {
-    return codeIn(session.moveChild(a.as, a.who, school, "3", "9", a.why));
-  };
-  calls[Verb::leaveProgram] = [this](const A& a) {
-    return codeIn(session.leaveProgram(a.as, {a.who},
-                                       {today().plusDays(400), roster::LeftBecause::graduated}));
-  };
-  calls[Verb::comeBack] = [this](const A& a) {
-    return codeIn(session.comeBack(a.as, a.who, a.why));
   };
   calls[Verb::correctStudent] = [this, identity](const A& a) {
     return codeIn(session.correctStudent(a.as, a.who, {identity}, a.why));

@@ -34,6 +34,7 @@ struct AllVerbs : Clinic {
     screenFour(mina);
     must(session.isolate(by, field(mina, {16, 46})));
     fillDesk();
+    fillStudents();
     fillDay();
     fillChair();
   }
@@ -50,6 +51,7 @@ struct AllVerbs : Clinic {
   }
 
   void fillDesk();
+  void fillStudents();
   void fillDay();
   void fillChair();
 };

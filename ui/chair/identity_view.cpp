@@ -84,7 +84,7 @@ void IdentityView::fit(QSize room) {
     wanted += label->isHidden() ? u"|"_s : u'|' + label->text();
   if (wanted == fitted_) return;
   fitted_ = wanted;
-  for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50}) {
+  for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50, 45, 40}) {
     setLetters(percent);
     if (layout()->totalHeightForWidth(room.width()) <= room.height()) break;
   }
@@ -92,7 +92,7 @@ void IdentityView::fit(QSize room) {
 }
 
 void IdentityView::setLetters(int percent) {
-  constexpr int least = 15; // pixels: what is smaller is not read at arm's length
+  constexpr int least = 18; // pixels: what is smaller is not read at arm's length
   // Also where nothing changes: a label that was not shown yet does not know its letters, and what
   // fits would be of others.
   for (auto* label : findChildren<QLabel*>()) {

@@ -247,18 +247,14 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
     painter.drawText(QRectF(x(tick) - 30, foot, 60, rowHeight()), Qt::AlignCenter,
                      QString::number(tick) + (tick == 100 ? u"%"_s : QString()));
   }
-  const auto at = [&](std::optional<double> percent) {
-    return percent ? std::optional(x(*percent)) : std::nullopt;
+  const auto cross = [&](std::optional<double> percent, const QPen& pen) -> std::optional<double> {
+    if (!percent) return std::nullopt;
+    painter.setPen(pen);
+    painter.drawLine(QPointF(x(*percent), top), QPointF(x(*percent), foot + 4));
+    return x(*percent);
   };
-  const auto benchmark = at(overview_.benchmark);
-  if (benchmark) {
-    painter.setPen(QPen(style::ink(), 2, Qt::DashLine));
-    painter.drawLine(QPointF(*benchmark, top), QPointF(*benchmark, foot + 4));
-  }
-  if (overview_.all) { // one unbroken line: the benchmark is a broken one
-    painter.setPen(QPen(style::worn().chart, 2));
-    painter.drawLine(QPointF(x(*overview_.all), top), QPointF(x(*overview_.all), foot + 4));
-  }
+  const auto benchmark = cross(overview_.benchmark, QPen(style::ink(), 2, Qt::DashLine));
+  const auto all = cross(overview_.all, QPen(style::worn().chart, 2));
   double y = top;
   for (std::size_t i = 0; i < overview_.dots.size(); ++i) {
     const auto& dot = overview_.dots[i];
@@ -300,8 +296,7 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
     y += high;
   }
   // Below the picture, between its ticks: above it stands the finding.
-  paintDotMarks(painter, benchmark, at(overview_.all), foot + rowHeight() * 0.7,
-                box.right() - cardMargin);
+  paintDotMarks(painter, benchmark, all, foot + rowHeight() * 0.7, box.right() - cardMargin);
 }
 
 /// What the two lines across the schools are: one moves aside for the other.
@@ -319,8 +314,7 @@ void OverviewView::paintDotMarks(QPainter& painter, std::optional<double> benchm
   };
   std::vector<Mark> marks;
   if (benchmark)
-    marks.push_back(
-        mark(u"own benchmark %1%"_s.arg(QString::number(*overview_.benchmark)), *benchmark));
+    marks.push_back(mark(u"own benchmark %1%"_s.arg(*overview_.benchmark), *benchmark));
   if (all) marks.push_back(mark(u"all %1%"_s.arg(toQt(base::fixed(*overview_.all, 1))), *all));
   std::ranges::stable_sort(marks, {}, &Mark::center);
   if (marks.size() == 2) {

@@ -28,8 +28,8 @@ Overview::Figure figure(const QString& title, const QString& count, const QStrin
   Overview::Figure made{title, count, of, {}, std::nullopt};
   if (!share || !benchmark) return made;
   made.met = *share >= *benchmark;
-  made.benchmark = u"own benchmark %1%: %2"_s.arg(toQt(base::percent(*benchmark, 0)),
-                                                  *made.met ? u"met"_s : u"below"_s);
+  made.benchmark = u"benchmark %1%: %2"_s.arg(toQt(base::percent(*benchmark, 0)),
+                                              *made.met ? u"met"_s : u"below"_s);
   return made;
 }
 
