@@ -51,7 +51,7 @@ struct RetentionCheck {
 };
 
 /// Fails with `ruleCheck`:
-/// - another child's placement, one that never became a sealant, a check dated before it;
+/// - another child's placement, no sealant, a check before it or, short-term, in its window;
 /// - a triggered check without its reason; a result for an unsealed surface, none for a sealed one;
 /// - cannot-assess without a reason or a reason without it; a tooth that is crowned or gone with a
 ///   surface judged; a filling or crown over the sealant on a tooth not called restored; a
