@@ -90,7 +90,7 @@ void RecheckPanel::refresh() {
   // The cursor on the map chooses another tooth to check.
   for (const auto& one : open)
     if (draft_ && one.placement.value.tooth == visit().map.selected() &&
-        one.placement.id != draft_->earlier().placement.id)
+        one.placement.value.tooth != draft_->earlier().placement.value.tooth)
       draft_.emplace(one);
   if (!draft_) return;
   const auto& earlier = draft_->earlier();

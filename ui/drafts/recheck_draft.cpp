@@ -16,20 +16,20 @@ using followup::ToothHealth;
 
 std::vector<session::EarlierPlacement>
 toRecheck(const std::vector<session::EarlierPlacement>& earlier, roster::DayId today) {
-  std::vector<session::EarlierPlacement> newest;
-  for (const auto& one : earlier) {
-    const auto& placement = one.placement.value;
-    if (placement.type == chairside::PlacementType::repair) continue;
-    std::erase_if(newest, [&](const auto& other) {
-      return other.placement.value.tooth == placement.tooth && other.placedOn <= one.placedOn;
-    });
-    const bool older = std::ranges::any_of(
-        newest, [&](const auto& other) { return other.placement.value.tooth == placement.tooth; });
-    if (!older) newest.push_back(one);
+  std::vector<session::EarlierPlacement> sealants;
+  for (const auto& one : earlier)
+    if (one.placement.value.type != chairside::PlacementType::repair) sealants.push_back(one);
+  std::ranges::stable_sort(sealants, {}, &session::EarlierPlacement::placedOn);
+  std::vector<session::EarlierPlacement> open;
+  for (auto one = sealants.begin(); one != sealants.end(); ++one) {
+    auto left = one->placement.value.surfaces;
+    for (auto later = one + 1; later != sealants.end(); ++later)
+      if (later->placement.value.tooth == one->placement.value.tooth)
+        left = left.without(later->placement.value.surfaces);
+    const bool isDone = one->newest && one->newest->value.day == today;
+    if (!left.isEmpty() && !isDone) open.push_back(*one);
   }
-  std::erase_if(newest,
-                [&](const auto& one) { return one.newest && one.newest->value.day == today; });
-  return newest;
+  return open;
 }
 
 std::optional<Surface> RecheckDraft::surface() const {

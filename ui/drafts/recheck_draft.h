@@ -7,8 +7,8 @@
 
 namespace gk::ui {
 
-/// The placements to look at again: of each tooth the newest that is not a repair (a repair has its
-/// own clock and is judged with the sealant it repairs).
+/// The placements to look at again, oldest first: each of which a surface is left that no later one
+/// was placed on. Not a repair (it has its own clock and is judged with the sealant it repairs).
 std::vector<session::EarlierPlacement>
 toRecheck(const std::vector<session::EarlierPlacement>& earlier, roster::DayId today);
 

@@ -49,16 +49,24 @@ SpellState stateOf(const followup::RetentionCheck& check, bool partFails) {
 
 using ToothOfChild = std::pair<roster::ChildId, dentition::Tooth>;
 
-/// Placements of one tooth that end what was there before, by date, and whether the recorder said
-/// that it had not failed.
-std::map<ToothOfChild, std::map<base::Date, bool>> resealed(const TermView& view) {
+/// What was placed on one tooth on one date.
+struct Placed {
+  dentition::SurfaceSet surfaces{};
+  bool isOtherwise = false; ///< the recorder said that what was there had not failed
+};
+using PlacedByDate = std::map<base::Date, Placed>;
+
+/// Placements of one tooth that end what was there before on their surfaces.
+std::map<ToothOfChild, PlacedByDate> resealed(const TermView& view) {
   const auto otherwise = resealedOtherwise(view.records);
-  std::map<ToothOfChild, std::map<base::Date, bool>> out;
+  std::map<ToothOfChild, PlacedByDate> out;
   for (const auto& row : view.records.placements) {
     if (!chairside::countsAsSealant(row.value)) continue;
-    if (const auto on = view.dateOf(row.value.day); on && *on <= view.records.asOf)
-      out[{row.value.child, row.value.tooth}][*on] |=
-          otherwise.contains({row.value.child, row.value.tooth, row.value.day});
+    const auto on = view.dateOf(row.value.day);
+    if (!on || *on > view.records.asOf) continue;
+    auto& placed = out[{row.value.child, row.value.tooth}][*on];
+    placed.surfaces = placed.surfaces.with(row.value.surfaces);
+    placed.isOtherwise |= otherwise.contains({row.value.child, row.value.tooth, row.value.day});
   }
   return out;
 }
@@ -136,19 +144,23 @@ class Spells {
   void addReseal(const chairside::Placement& placement, base::Date placedOn,
                  std::vector<estimates::SpellCheck>& checks) const {
     const auto& dates = resealed_.at({placement.child, placement.tooth});
-    const auto next = dates.upper_bound(placedOn);
+    const auto next =
+        std::find_if(dates.upper_bound(placedOn), dates.end(), [&](const auto& later) {
+          return isOver(later.second.surfaces, placement.surfaces);
+        });
     if (next == dates.end()) return;
     const double years = base::yearsBetween(placedOn, next->first);
     // Who seals again a sealant that a look that day found whole had another reason than its loss.
     const bool wasWhole = std::ranges::any_of(checks, [&](const auto& check) {
       return check.time == years && check.state == SpellState::whole;
     });
-    checks.push_back({years, next->second || wasWhole ? SpellState::replaced : SpellState::failed});
+    checks.push_back(
+        {years, next->second.isOtherwise || wasWhole ? SpellState::replaced : SpellState::failed});
   }
 
   const TermView& view_;
   const CurveOptions& options_;
-  std::map<ToothOfChild, std::map<base::Date, bool>> resealed_;
+  std::map<ToothOfChild, PlacedByDate> resealed_;
   std::map<chairside::PlacementId, std::vector<const followup::RetentionCheck*>> checks_;
   std::map<roster::ChildId, std::size_t> children_;
   std::set<roster::SchoolId> schools_;

@@ -1,6 +1,7 @@
 #include "reports/retention/sealant_fate.h"
 
 #include <algorithm>
+#include <map>
 
 namespace gk::reports {
 
@@ -23,6 +24,7 @@ struct SealantFates::Life {
   base::Date shuts;
   const Events& events; ///< of its tooth
   base::Date placed;
+  dentition::SurfaceSet surfaces;
   std::optional<base::Date> lostOn{};    ///< first known
   std::optional<std::uint32_t> lostBy{}; ///< the look; none where a reseal says it
   std::optional<base::Date> partOn{};
@@ -95,7 +97,8 @@ SealantFates::Life SealantFates::lifeOf(std::uint32_t placement, base::Date plac
             .opens = placedOn.plusMonths(window_.fromMonths),
             .shuts = placedOn.plusMonths(window_.untilMonths),
             .events = eventsOf(placed),
-            .placed = placedOn};
+            .placed = placedOn,
+            .surfaces = placed.surfaces};
   std::optional<base::Date> wholeOn;
   for (const auto& event : life.events) {
     if (event.on < placedOn || life.lostOn || life.replacedOn) continue;
@@ -110,6 +113,7 @@ SealantFates::Life SealantFates::lifeOf(std::uint32_t placement, base::Date plac
     }
     if (event.what != What::sealing || event.on == placedOn) continue;
     const auto& again = view_.records.placements[event.placement].value;
+    if (!isOver(again.surfaces, life.surfaces)) continue;
     const bool isOtherwise =
         wholeOn == event.on || otherwise_.contains({again.child, again.tooth, again.day});
     (isOtherwise ? life.replacedOn : life.lostOn) = event.on;
@@ -210,23 +214,36 @@ void SealantFates::judgeLate(const Life& life, SealantFate& out) const {
 }
 
 void SealantFates::judgeTooth(const Life& life, SealantFate& out) const {
-  std::uint32_t newest = life.placement;
+  // What lies on the tooth, each with the surfaces that no later one was placed on.
+  std::map<std::uint32_t, dentition::SurfaceSet> lying{{life.placement, life.surfaces}};
   std::optional<base::Date> day;
+  bool isOfLying = false;
   for (const auto& event : life.events) {
-    if (day && event.on > *day) return;
+    if (day && event.on > *day) break;
     if (event.on < life.placed) continue;
-    if (event.what == What::sealing && event.on > life.placed) newest = event.placement;
+    if (event.what == What::sealing && event.on > life.placed) {
+      const auto over = view_.records.placements[event.placement].value.surfaces;
+      for (auto& [placement, surfaces] : lying)
+        surfaces = surfaces.without(over);
+      std::erase_if(lying, [](const auto& one) { return one.second.isEmpty(); });
+      lying.insert_or_assign(event.placement, over);
+    }
     if (event.what != What::look || event.on < view_.records.term.start || !life.isIn(event.on) ||
         !isLookAtYear(life, event))
       continue;
     const auto held = check(event).asCounted();
-    if (!isJudgment(held) || (day && event.placement != newest)) continue;
+    if (!isJudgment(held)) continue;
+    const bool isOn = lying.contains(event.placement);
+    // The worst of what lies there; of what was replaced only where nothing else was looked at.
+    if (day && (!isOn || (isOfLying && held <= out.tooth))) continue;
     day = event.on;
+    isOfLying = isOn;
     out.tooth = held;
     out.toothCheck = event.check;
   }
   // Found, known as lost, and nothing put in its place: nobody had to look at that tooth.
-  if (!day && out.held == Held::lost && newest == life.placement) out.tooth = Held::lost;
+  if (!day && out.held == Held::lost && lying.size() == 1 && lying.contains(life.placement))
+    out.tooth = Held::lost;
 }
 
 } // namespace gk::reports

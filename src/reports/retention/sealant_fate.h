@@ -19,7 +19,8 @@ struct SealantFate {
   bool isRepaired = false;            ///< held in part, repaired, and whole at the check
   bool isOld = false;                 ///< an earlier term has judged it
   bool isKnownLost = false;           ///< by the date of the report, found in the window or not
-  /// Whatever is on the tooth, repairs and reseals included, at its first look in the window.
+  /// The worst of what is on the tooth, repairs and reseals included, at its first look in the
+  /// window.
   followup::Held tooth = followup::Held::notSealed;
   std::optional<std::uint32_t> toothCheck;
 };
@@ -28,6 +29,12 @@ struct SealantFate {
 /// failed, as the recorder said at the chair.
 using ResealedOtherwise = std::set<std::tuple<roster::ChildId, dentition::Tooth, roster::DayId>>;
 ResealedOtherwise resealedOtherwise(const TermRecords& records);
+
+/// Whether something of those surfaces lies under the others: what is placed on a surface that was
+/// not sealed before, as a buccal pit that has come through since, ends no sealant.
+inline bool isOver(dentition::SurfaceSet over, dentition::SurfaceSet under) {
+  return under.without(over) != under;
+}
 
 /// Reads looks, reseals and repairs once; points into the view, which outlives it.
 class SealantFates {

@@ -111,6 +111,57 @@ TEST_CASE("A tooth sealed again without a look had lost its sealant, unless one 
   CHECK(unlooked != otherwise);
 }
 
+TEST_CASE("After a reseal of one surface the tooth is as its worst surface is", "[case-459]") {
+  using dentition::Surface;
+  YearOfLooks term;
+  const auto child = term.child(term.here);
+  const auto placedOn = [&](roster::DayId day, int iso, dentition::SurfaceSet surfaces,
+                            PlacementType type) {
+    const auto id = term.place(child, day, iso, type);
+    std::ranges::find(term.records.placements, id, &base::Recorded<chairside::Placement>::id)
+        ->value.surfaces = surfaces;
+    return id;
+  };
+  const dentition::SurfaceSet both{Surface::occlusal, Surface::buccalPit};
+  // The buccal pit was lost and sealed again; at a year it is whole and the chewing surface is not.
+  const auto lost = placedOn(term.placed, 36, both, PlacementType::fresh);
+  const auto pit = placedOn(term.month, 36, {Surface::buccalPit}, PlacementType::reseal);
+  term.atYear(pit, Held::whole);
+  term.atYear(lost, Held::lost);
+  // Of this one both are whole.
+  const auto whole = placedOn(term.placed, 46, both, PlacementType::fresh);
+  term.atYear(whole, Held::whole);
+  term.atYear(placedOn(term.month, 46, {Surface::buccalPit}, PlacementType::reseal), Held::whole);
+  // All of it was sealed again: what was there before says nothing of the tooth.
+  const auto under = placedOn(term.placed, 16, {Surface::occlusal}, PlacementType::fresh);
+  term.atYear(under, Held::lost);
+  term.atYear(placedOn(term.month, 16, {Surface::occlusal}, PlacementType::reseal), Held::whole);
+  const auto total = term.total();
+  CHECK(total.placed == 3);
+  CHECK(total.lost == 3);
+  CHECK(total.teethSeen == 3);
+  CHECK(total.teethWhole == 2);
+}
+
+TEST_CASE("A surface sealed later ends no sealant on another surface", "[case-460]") {
+  using dentition::Surface;
+  YearOfLooks term;
+  const auto child = term.child(term.here);
+  const auto chewing = term.place(child, term.placed, 36);
+  term.records.placements.back().value.surfaces = {Surface::occlusal};
+  term.place(child, term.third, 36);
+  term.records.placements.back().value.surfaces = {Surface::buccalPit};
+  term.atYear(chewing, Held::whole);
+  const auto total = term.total();
+  CHECK(total.placed == 1);
+  CHECK(total.whole == 1);
+  CHECK(total.lost == 0);
+  CurveOptions none;
+  none.replicates = 0;
+  const auto curve = retentionCurve(term.records, none);
+  CHECK(curve.ends.count(SpellState::failed) == 0);
+}
+
 TEST_CASE("A reseal for a reason other than failure is no loss, one that gives no reason is",
           "[case-407]") {
   YearOfLooks term;
