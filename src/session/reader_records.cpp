@@ -80,6 +80,21 @@ void lookBack(Gatherer& reader, reports::DayRecords& records) {
 
 } // namespace
 
+namespace {
+
+/// A closed day stays as it was signed: who came back since was not expected on it.
+Result<base::Done> leftAsClosed(store::Book& book, Recorded<roster::Child>& child,
+                                base::Instant closed) {
+  if (child.stamp.at.at <= closed || !child.stamp.supersedes) return base::Done{};
+  auto words = book.history<roster::Child>(subjectIs(child.id));
+  if (!words) return words.error();
+  for (const auto& word : *words)
+    if (word.stamp.at.at <= closed) child.value.left = word.value.left;
+  return base::Done{};
+}
+
+} // namespace
+
 Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   auto day = this->day(id);
   if (!day) return day.error();
@@ -191,6 +206,10 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
     if (std::ranges::any_of(seen, isElsewhere) || std::ranges::any_of(ended, isElsewhere))
       records.seenOnOtherDays.push_back(child);
   }
+  if (!records.closures.empty())
+    for (auto& child : records.children)
+      if (const auto then = leftAsClosed(book_, child, records.closures.back().stamp.at.at); !then)
+        return then.error();
   reader.findFirstWords(records.firstWords, records.children);
   reader.findFirstWords(records.firstWords, records.seatings);
   reader.findFirstWords(records.firstWords, records.screenings);

@@ -154,7 +154,7 @@ void changeCard(const RosterLine& line, const RosterAim& aim, PlannedChange& cha
   if (!line.room.empty()) set(card.room, line.room, RosterChange::room);
   if (line.sex != dentition::Sex::notStated) set(card.sex, line.sex, RosterChange::other);
   // Back at the school. What a family decided, no school's list changes.
-  if (card.left && card.left->why != roster::LeftBecause::withdrawn)
+  if (roster::hasLeft(card, aim.today) && card.left->why != roster::LeftBecause::withdrawn)
     set(card.left, std::optional<roster::Leaving>(), RosterChange::back);
   // The school has the child on its list now.
   set(card.provisional, false, RosterChange::other);

@@ -203,7 +203,13 @@ Result<base::Done> DeskVerbs::moveChild(By by, roster::ChildId child, roster::Sc
   if (school != old->value.school)
     if (const auto works = worksAt(school, world_.clock.now().date()); !works) return works.error();
   if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the child moves");
+  const auto& left = old->value.left;
+  if (left && left->why == roster::LeftBecause::withdrawn)
+    return refuse(ErrorCode::ruleReason, "student " + old->value.number +
+                                             " was withdrawn by the family; record that the "
+                                             "student came back first");
   auto moved = old->value;
+  if (school != old->value.school) moved.left.reset(); // expected at the new one
   moved.school = school;
   moved.grade = *known;
   moved.room = room;

@@ -11,6 +11,9 @@ using base::ErrorCode;
 
 namespace {
 
+/// Who leaves with the school year is entered by then; a later date is a slip.
+constexpr int monthsAhead = 12;
+
 /// The last date on which the child was in the chair; none who never was.
 Result<std::optional<base::Date>>
 lastInChair(Reader& book, const std::vector<Recorded<chairside::Seating>>& seatings) {
@@ -29,6 +32,8 @@ Result<base::Done> DeskVerbs::leaveProgram(By by, const std::vector<roster::Chil
                                            const roster::Leaving& left) {
   const auto may = admit(Verb::leaveProgram, by);
   if (!may) return may.error();
+  if (left.from > world_.clock.now().date().plusMonths(monthsAhead))
+    return Error{ErrorCode::ruleDate, left.from.words() + " is more than a year ahead"};
   std::vector<Recorded<roster::Child>> cards;
   const std::set<roster::ChildId> each(children.begin(), children.end());
   for (const auto& id : each) {
@@ -41,6 +46,10 @@ Result<base::Done> DeskVerbs::leaveProgram(By by, const std::vector<roster::Chil
     if (*seen && **seen >= left.from)
       return Error{ErrorCode::ruleDate, "student " + card->value.number + " was in the chair on " +
                                             (*seen)->words() + "; choose a later date"};
+    if (left.from.year() <= card->value.birth.year)
+      return Error{ErrorCode::ruleDate, left.from.words() +
+                                            " is not after the year of birth of student " +
+                                            card->value.number};
     if (card->value.left != left) cards.push_back(std::move(*card));
   }
   if (cards.empty())

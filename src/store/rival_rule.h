@@ -36,6 +36,10 @@ inline int caution(const roster::MedicalFlag& flag) {
   if (flag.resolved) return 0;
   return flag.action == roster::FlagAction::stop ? 2 : 1;
 }
+/// What a family decided is not undone by another laptop's correction of a room.
+inline int caution(const roster::Child& child) {
+  return child.left && child.left->why == roster::LeftBecause::withdrawn ? 1 : 0;
+}
 inline int caution(const roster::Consent& form) {
   switch (form.state) {
   case roster::ConsentState::yes:

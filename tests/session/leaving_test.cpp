@@ -198,3 +198,64 @@ TEST_CASE("Whoever takes a student who left to the chair is told", "[case-473]")
   CHECK(card.school ==
         "Cobble Lantern Elementary (LEFT THE PROGRAM Nov 17, 2026: withdrawn by family)");
 }
+
+TEST_CASE("Who leaves with the school year is expected until then: on return visits, and on a list",
+          "[case-461]") {
+  LeavingDesk desk;
+  must(desk.session.endVisit(desk.by, {desk.mina, desk.day, chairside::DayEnd::absent, {}}));
+  desk.leave(desk.mina, dayOf("2027-06-12"), LeftBecause::graduated);
+  const auto visits = reports::returnVisits(test::sheetOf(desk));
+  CHECK(std::ranges::count(visits, desk.mina, &reports::ReturnVisit::child) == 1);
+
+  test::Clinic other;
+  auto& book = other.session;
+  const std::string list = "Student ID,First,Last,DOB,Grade,Room\n70101,Pia,Oake,2019-05-02,2,4\n";
+  const auto looked = [&] {
+    auto made = must(session::RosterDraft::open(book, list, other.school));
+    must(made.look(book, {must(book.terms()).front(), other.school, other.clock.now().date()}));
+    return made;
+  };
+  must(looked().write(book, other.by));
+  const auto pia = must(book.findChildren("pia")).front().child;
+  must(book.leaveProgram(other.by, {pia}, {dayOf("2027-06-12"), LeftBecause::graduated}));
+  CHECK(session::countsOf(looked().plan()) == "0 new, 0 changed, 1 unchanged, 0 not on this list");
+  CHECK(must(book.child(pia)).value.left);
+}
+
+TEST_CASE("A date of leaving more than a year ahead, or before the birth, is a slip",
+          "[case-462]") {
+  LeavingDesk desk;
+  for (const auto* date : {"2028-06-12", "1926-11-17"})
+    CHECK(codeOf(desk.session.leaveProgram(
+              desk.by, {desk.osei}, {dayOf(date), LeftBecause::movedAway})) == ErrorCode::ruleDate);
+  CHECK_FALSE(must(desk.session.child(desk.osei)).value.left);
+}
+
+TEST_CASE("Who moves to another school of the program is expected there, but not whom the family "
+          "withdrew",
+          "[case-463]") {
+  LeavingDesk desk;
+  auto& book = desk.session;
+  const auto other = must(book.enterSchool(desk.by, {"Alder Hollow Elementary", "AH"}));
+  desk.leave(desk.osei, desk.today);
+  must(book.moveChild(desk.by, desk.osei, other, "2", "4", "moved"));
+  CHECK_FALSE(must(book.child(desk.osei)).value.left);
+  desk.leave(desk.mina, desk.today, LeftBecause::withdrawn);
+  CHECK(codeOf(book.moveChild(desk.by, desk.mina, other, "2", "4", "moved")) ==
+        ErrorCode::ruleReason);
+  CHECK(must(book.child(desk.mina)).value.left);
+}
+
+TEST_CASE("Who comes back after a day was closed does not join that day", "[case-464]") {
+  LeavingDesk desk;
+  desk.standardVisit(desk.mina);
+  desk.leave(desk.osei, desk.today);
+  must(desk.session.signDay(desk.by, {desk.day, desk.hygienist, desk.coordinator}));
+  const auto closed = test::sheetOf(desk);
+  desk.clock.advance(std::chrono::hours(20));
+  must(desk.session.comeBack(desk.by, desk.osei, "the family moved back"));
+  const auto later = test::sheetOf(desk);
+  CHECK(later.equation.consented == closed.equation.consented);
+  CHECK(later.lines.size() == closed.lines.size());
+  CHECK(later.stillToSee.size() == closed.stillToSee.size());
+}

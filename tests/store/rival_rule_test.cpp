@@ -102,6 +102,19 @@ TEST_CASE("What is withdrawn, set aside, revoked or out of service is the more c
   const base::MemberId member(numbered(3));
   CHECK(rises(kit::Lot{kit::MaterialKind::etchant, "Gel", "A1", day, {}, {}, false, "", {}},
               &kit::Lot::quarantined, true));
+  roster::Child card{.number = "1043-0",
+                     .birth = {2019, 3},
+                     .sex = {},
+                     .school = roster::SchoolId(numbered(4)),
+                     .grade = {},
+                     .room = "",
+                     .provisional = false,
+                     .note = ""};
+  const int expected = caution(card);
+  card.left = roster::Leaving{day, roster::LeftBecause::movedAway};
+  CHECK(caution(card) == expected);
+  card.left = roster::Leaving{day, roster::LeftBecause::withdrawn};
+  CHECK(caution(card) > expected);
   CHECK(rises(kit::Light{}, &kit::Light::inService, false));
   CHECK(rises(roster::PersonalKey{member, {}, {}, 1, 1, {}, {}, false},
               &roster::PersonalKey::revoked, true));

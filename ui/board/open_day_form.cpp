@@ -11,6 +11,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QSignalBlocker>
 #include <QSpinBox>
 
 #include <algorithm>
@@ -52,6 +53,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
   });
 
   connect(school_, &QComboBox::activated, this, [this] { isChosen_ = true; });
+  connect(team_, &QSpinBox::valueChanged, this, [this] { isTeamChosen_ = true; });
   connect(date_, &QLineEdit::textChanged, this, &OpenDayForm::question);
   for (auto* line : {date_, reason_})
     connect(line, &QLineEdit::returnPressed, this, &OpenDayForm::open);
@@ -61,6 +63,7 @@ OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
 
 void OpenDayForm::begin() {
   isChosen_ = false;
+  isTeamChosen_ = false;
   refresh();
   date_->setText(toQt(context().clock.now().date().shortWords()));
   reason_->clear();
@@ -92,11 +95,18 @@ void OpenDayForm::offerSchools(base::Date on) {
   retireOthers(*school_, schools_, book().openSchools(on));
 }
 
+/// Not over one that a person chose.
+void OpenDayForm::offerTeam(int team) {
+  if (isChosen_ || isTeamChosen_) return;
+  const QSignalBlocker byUs(team_);
+  team_->setValue(team);
+}
+
 void OpenDayForm::offerPlanned(base::Date on) {
   if (plannedOn_ == on) return;
   plannedOn_ = on;
   planned_.clear();
-  if (!isChosen_) team_->setValue(1);
+  offerTeam(1);
   const auto term = termOn(on);
   if (!term) return;
   const auto plans = book().plannedDays(term->id);
@@ -114,7 +124,7 @@ void OpenDayForm::offerPlanned(base::Date on) {
     if (at == schools_.end()) continue;
     if (all.isEmpty() && !isChosen_) {
       school_->setCurrentIndex(static_cast<int>(at - schools_.begin()));
-      team_->setValue(day.team);
+      offerTeam(day.team);
     }
     all += toQt(roster::shownAmong(at->value, schools_)) +
            (day.team > 1 ? u", team %1"_s.arg(day.team) : QString());

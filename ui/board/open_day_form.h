@@ -31,6 +31,7 @@ class OpenDayForm final : public Page {
   void question();
   void offerSchools(base::Date on);
   /// The school and team that are planned then and not open yet, unless a person chose a school.
+  void offerTeam(int team);
   void offerPlanned(base::Date on);
   void open();
   /// The term that holds the date, else the last one to start before it, else the newest.
@@ -47,6 +48,7 @@ class OpenDayForm final : public Page {
   std::optional<base::Date> plannedOn_; ///< the day whose plan was offered
   QString planned_;                     ///< in words; empty where nothing is planned
   bool isChosen_ = false;               ///< the school, by a person
+  bool isTeamChosen_ = false;           ///< likewise
 };
 
 } // namespace gk::ui

@@ -26,7 +26,10 @@ ChildLine lineOf(const DayView& view, const roster::ChildId& id,
                  const std::vector<Blocker>& blockers) {
   const auto* child = view.child(id);
   ChildLine line{id, view.shown(id), child ? child->room : "", std::nullopt, {}, "", {}, {}};
-  line.hasLeft = child && child->left.has_value();
+  // By the day on which the team could see the child again.
+  const auto& records = view.records;
+  line.hasLeft =
+      child && roster::hasLeft(*child, records.nextDayHere.value_or(records.day.date.plusDays(1)));
   if (const auto* outcome = view.outcome(id)) line.outcome = outcome->end;
   for (const auto& [tooth, surfaces] : sealedTeeth(view, id))
     line.sealed.push_back(tooth);

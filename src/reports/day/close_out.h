@@ -21,7 +21,7 @@ struct ChildLine {
   std::string sealedWords;
   std::optional<chairside::Urgency> urgency; ///< none when not screened on this day
   std::vector<std::string> missing;
-  bool hasLeft = false; ///< the program, on whatever date: nobody comes back to see the child
+  bool hasLeft = false; ///< the program, by the next day here
 };
 
 /// consented = screened + absent + declined + left + withdrawn + on hold + not reached.

@@ -87,8 +87,12 @@ class Spells {
       if (!chairside::countsAsSealant(row.value)) continue;
       auto checks = checksOf(row, day->date, out);
       noteCohort(*day, out);
+      const auto reseal = resealOf(row.value, day->date, checks);
+      // A sealant that was sealed over in part is looked at still, but its spell is over.
+      if (reseal)
+        std::erase_if(checks, [&](const auto& check) { return check.time > reseal->time; });
       noteLooks(checks, out);
-      addReseal(row.value, day->date, checks);
+      if (reseal) checks.push_back(*reseal);
       const auto child = children_.try_emplace(row.value.child, children_.size()).first->second;
       const auto spell = *estimates::spellOf(checks, child, options_.ends); // times are our own
       ++out.placements;
@@ -141,21 +145,22 @@ class Spells {
   }
 
   /// No look: it tells of failures alone, and so not how many were whole at that age.
-  void addReseal(const chairside::Placement& placement, base::Date placedOn,
-                 std::vector<estimates::SpellCheck>& checks) const {
+  [[nodiscard]] std::optional<estimates::SpellCheck>
+  resealOf(const chairside::Placement& placement, base::Date placedOn,
+           const std::vector<estimates::SpellCheck>& checks) const {
     const auto& dates = resealed_.at({placement.child, placement.tooth});
     const auto next =
         std::find_if(dates.upper_bound(placedOn), dates.end(), [&](const auto& later) {
           return isOver(later.second.surfaces, placement.surfaces);
         });
-    if (next == dates.end()) return;
+    if (next == dates.end()) return std::nullopt;
     const double years = base::yearsBetween(placedOn, next->first);
     // Who seals again a sealant that a look that day found whole had another reason than its loss.
     const bool wasWhole = std::ranges::any_of(checks, [&](const auto& check) {
       return check.time == years && check.state == SpellState::whole;
     });
-    checks.push_back(
-        {years, next->second.isOtherwise || wasWhole ? SpellState::replaced : SpellState::failed});
+    return estimates::SpellCheck{years, next->second.isOtherwise || wasWhole ? SpellState::replaced
+                                                                             : SpellState::failed};
   }
 
   const TermView& view_;

@@ -10,6 +10,15 @@ using followup::Held;
 
 namespace {
 
+/// Of those surfaces alone: the rest was sealed again since.
+followup::RetentionCheck lookAt(followup::RetentionCheck check, dentition::SurfaceSet surfaces) {
+  using dentition::Surface;
+  if (!surfaces.has(Surface::occlusal)) check.occlusal = Held::notSealed;
+  if (!surfaces.has(Surface::buccalPit)) check.buccal = Held::notSealed;
+  if (!surfaces.has(Surface::lingualGroove)) check.lingual = Held::notSealed;
+  return check;
+}
+
 bool isJudgment(Held held) {
   return held == Held::whole || held == Held::part || held == Held::lost;
 }
@@ -231,9 +240,10 @@ void SealantFates::judgeTooth(const Life& life, SealantFate& out) const {
     if (event.what != What::look || event.on < view_.records.term.start || !life.isIn(event.on) ||
         !isLookAtYear(life, event))
       continue;
-    const auto held = check(event).asCounted();
+    const auto left = lying.find(event.placement);
+    const bool isOn = left != lying.end();
+    const auto held = (isOn ? lookAt(check(event), left->second) : check(event)).asCounted();
     if (!isJudgment(held)) continue;
-    const bool isOn = lying.contains(event.placement);
     // The worst of what lies there; of what was replaced only where nothing else was looked at.
     if (day && (!isOn || (isOfLying && held <= out.tooth))) continue;
     day = event.on;
@@ -242,7 +252,8 @@ void SealantFates::judgeTooth(const Life& life, SealantFate& out) const {
     out.toothCheck = event.check;
   }
   // Found, known as lost, and nothing put in its place: nobody had to look at that tooth.
-  if (!day && out.held == Held::lost && lying.size() == 1 && lying.contains(life.placement))
+  const auto own = lying.find(life.placement);
+  if (!day && out.held == Held::lost && own != lying.end() && own->second == life.surfaces)
     out.tooth = Held::lost;
 }
 

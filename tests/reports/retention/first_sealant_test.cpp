@@ -122,25 +122,36 @@ TEST_CASE("After a reseal of one surface the tooth is as its worst surface is", 
         ->value.surfaces = surfaces;
     return id;
   };
+  const auto seen = [&](chairside::PlacementId id, Held occlusal, Held buccal) {
+    auto& check = term.check(id, term.year, occlusal);
+    check.kind = CheckKind::longTerm;
+    check.buccal = buccal;
+  };
   const dentition::SurfaceSet both{Surface::occlusal, Surface::buccalPit};
   // The buccal pit was lost and sealed again; at a year it is whole and the chewing surface is not.
   const auto lost = placedOn(term.placed, 36, both, PlacementType::fresh);
   const auto pit = placedOn(term.month, 36, {Surface::buccalPit}, PlacementType::reseal);
-  term.atYear(pit, Held::whole);
-  term.atYear(lost, Held::lost);
-  // Of this one both are whole.
+  seen(pit, Held::notSealed, Held::whole);
+  seen(lost, Held::lost, Held::whole);
+  // Of this one both are whole, though the pit's first sealant is missing under the second.
   const auto whole = placedOn(term.placed, 46, both, PlacementType::fresh);
-  term.atYear(whole, Held::whole);
-  term.atYear(placedOn(term.month, 46, {Surface::buccalPit}, PlacementType::reseal), Held::whole);
+  seen(whole, Held::whole, Held::lost);
+  seen(placedOn(term.month, 46, {Surface::buccalPit}, PlacementType::reseal), Held::notSealed,
+       Held::whole);
   // All of it was sealed again: what was there before says nothing of the tooth.
   const auto under = placedOn(term.placed, 16, {Surface::occlusal}, PlacementType::fresh);
-  term.atYear(under, Held::lost);
-  term.atYear(placedOn(term.month, 16, {Surface::occlusal}, PlacementType::reseal), Held::whole);
+  seen(under, Held::lost, Held::notSealed);
+  seen(placedOn(term.month, 16, {Surface::occlusal}, PlacementType::reseal), Held::whole,
+       Held::notSealed);
   const auto total = term.total();
   CHECK(total.placed == 3);
   CHECK(total.lost == 3);
   CHECK(total.teethSeen == 3);
   CHECK(total.teethWhole == 2);
+  // Each first spell ends with its reseal, whatever was seen of what was left of it.
+  CurveOptions none;
+  none.replicates = 0;
+  CHECK(retentionCurve(term.records, none).ends.count(SpellState::failed) == 3);
 }
 
 TEST_CASE("A surface sealed later ends no sealant on another surface", "[case-460]") {
