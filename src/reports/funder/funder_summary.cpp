@@ -251,7 +251,7 @@ std::vector<Table> funderSummary(const TermTotals& totals, const Published& publ
                ranges("Percent (95% CI)")},
               {methods(totals, rule, before, !hidesIn(tables[1].rows.back()))}};
   if (totals.targets.isAny()) {
-    table.columns.push_back(shares("Own benchmark, %", "benchmark"));
+    table.columns.push_back(shares("Benchmark, %", "benchmark"));
     table.columns.push_back(texts("Met"));
   }
   if (before.any()) {
