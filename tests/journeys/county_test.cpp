@@ -102,7 +102,9 @@ void checkOneYear(const RetentionTotals& retention) {
     checkRange(line, oneYear.at(i).low, oneYear.at(i).high, 0.5001);
   }
   CHECK(countsOf(retention.total) == std::vector<int>{241, 858, 168, 597, 512, 42, 33, 10});
-  checkRange(retention.total, 84.3, 89.7, 0.05001);
+  // Schools as clusters, t on their number less one (docs/methods.md, 1); R makes the same of the
+  // same rows (recompute/estimates.R).
+  checkRange(retention.total, 83.2, 90.4, 0.05001);
 }
 
 /// School, then the factor light, then L-2: the three steps to why Cobble Lantern was low.
