@@ -96,7 +96,9 @@ Cell withInterval(const TermTotals& totals, const Cell& whole) {
   if (!line.whole95 || !held) return whole;
   const auto range = rangeCell(line.whole95, line.unit);
   const auto* ends = range.as<Range>();
-  return ends ? Cell(Estimate{*held, *ends}) : whole.with(" (" + range.text() + ")");
+  // That there are few schools is said once, in the methods: the line is short.
+  return ends ? Cell(Estimate{*held, Range{ends->low, ends->high}})
+              : whole.with(" (" + range.text() + ")");
 }
 
 void addRetention(Summary& summary, const TermTotals& totals, const Table& table,
@@ -122,6 +124,17 @@ void addReferrals(Summary& summary, const Table& table) {
                 shareShown(at("complete"), at("made")), "");
 }
 
+/// What the CI of retention takes as independent of each other.
+std::string clusterWords(const RetentionLine& line) {
+  if (line.unit == ClusterUnit::schools) {
+    const auto& whole = line.whole95;
+    const bool isFew = whole && whole->clusters < estimates::fewClustersToRead;
+    return isFew ? "with schools, which are few, as clusters" : "with schools as clusters";
+  }
+  return line.isSchoolPlanned ? "with students as clusters, some likeness within a school assumed"
+                              : "with students as clusters";
+}
+
 /// One paragraph: the page is one sheet.
 std::string methods(const TermTotals& totals, const SuppressionRule& rule,
                     const FiguresBefore& before, bool servicesAreShown) {
@@ -132,8 +145,9 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
          "placements at " +
          number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
          " months, found students only; those not found may have kept fewer or more; the CI is "
-         "95%, "
-         "with students or schools as clusters. Referral complete: treated, or a dentist found no "
+         "95%, " +
+         clusterWords(totals.retention.total) +
+         ". Referral complete: treated, or a dentist found no "
          "need. " +
          std::string(totals.targets.isAny() ? "Benchmarks are the program's own. " : "") +
          "Cavities averted is a model estimate for programs, never for one student; its CI covers "
