@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <ranges>
 
 namespace gk::reports {
 
@@ -138,8 +139,8 @@ Table schoolTable(std::span<const TermTotals> terms, SideBySide what) {
 
 /// As the newest term that knows it calls it.
 std::string nameOf(std::span<const TermTotals> terms, roster::SchoolId school) {
-  for (auto term = terms.rbegin(); term != terms.rend(); ++term)
-    for (const auto& at : term->schools)
+  for (const auto& term : terms | std::views::reverse)
+    for (const auto& at : term.schools)
       if (at.id == school) return at.school;
   return {};
 }
