@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <ranges>
 
 // The close-out as steps: how far each is, and lines of one kind answered together.
 namespace gk::ui {
@@ -99,8 +100,8 @@ reports::Table CloseOutPage::withGuardians(reports::Table whole,
 
 reports::Table CloseOutPage::referralsToShow(const reports::Table& whole) const {
   auto shown = whole;
-  for (auto at = unreferred_.rbegin(); at != unreferred_.rend(); ++at) {
-    const auto& open = sheet_->blockers[*at];
+  for (const auto at : unreferred_ | std::views::reverse) {
+    const auto& open = sheet_->blockers[at];
     const auto line = std::ranges::find(sheet_->lines, *open.child, &reports::ChildLine::child);
     reports::Cells cells(shown.columns.size(), reports::Cell(reports::nothing));
     cells.at(0) = open.shown;
