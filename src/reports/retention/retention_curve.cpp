@@ -89,7 +89,7 @@ class Spells {
       noteCohort(*day, out);
       const auto reseal = resealOf(row.value, day->date, checks);
       // A sealant that was sealed over in part is looked at still, but its spell is over.
-      if (reseal)
+      if (reseal && isPartLeft(row.value, day->date))
         std::erase_if(checks, [&](const auto& check) { return check.time > reseal->time; });
       noteLooks(checks, out);
       if (reseal) checks.push_back(*reseal);
@@ -142,6 +142,15 @@ class Spells {
       }
     }
     return checks;
+  }
+
+  /// Whether no later sealant was placed on some surface of it.
+  [[nodiscard]] bool isPartLeft(const chairside::Placement& placement, base::Date placedOn) const {
+    auto left = placement.surfaces;
+    const auto& dates = resealed_.at({placement.child, placement.tooth});
+    for (auto later = dates.upper_bound(placedOn); later != dates.end(); ++later)
+      left = left.without(later->second.surfaces);
+    return !left.isEmpty();
   }
 
   /// No look: it tells of failures alone, and so not how many were whole at that age.
