@@ -59,8 +59,9 @@ Table findingTable(const FindingTotals& totals) {
       "serious one. Caries experience: untreated or treated decay.",
       std::string("CIs of the total: ") +
           (totals.unit == ClusterUnit::schools ? "schools as clusters."
-           : totals.isSchoolPlanned            ? "each child separately. " + schoolPlannedWords()
-                                               : "each child separately, as one school was seen.") +
+           : totals.isSchoolPlanned
+               ? "each child separately. " + schoolPlannedWords()
+               : "each child separately, as fewer than two schools were seen.") +
           " CIs apply to children like these: those with consent, in schools that "
           "were chosen, not sampled at random."};
   if (totals.total.couldNotTell > 0)

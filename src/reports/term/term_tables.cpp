@@ -153,7 +153,7 @@ std::string wholeOrPartNote(const RetentionLine& total) {
          percent(total.lost, total.assessable) + "%. Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
           : total.isSchoolPlanned ? "children, with at least a planned likeness within schools."
-                                  : "children, as one school was checked.");
+                                  : "children, as fewer than two schools were checked.");
 }
 
 /// What the classes of the table hold, each said where there is one.

@@ -174,7 +174,8 @@ TEST_CASE("From four schools on the total takes schools as clusters and says so"
   };
   const auto noteOf = [&] { return findingTable(findingTotals(term.records)).notes.at(1); };
   addSchool(0);
-  CHECK(noteOf().find("each child separately, as one school was seen") != std::string::npos);
+  CHECK(noteOf().find("each child separately, as fewer than two schools were seen") !=
+        std::string::npos);
   addSchool(4);
   const auto two = findingTotals(term.records);
   CHECK(two.unit == ClusterUnit::children);
