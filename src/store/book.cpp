@@ -330,15 +330,6 @@ base::Instant Book::newestMoment() const {
   return base::timeOf(position_.last);
 }
 
-Result<std::vector<roster::ChildId>> Book::childrenToExpect(roster::SchoolId school,
-                                                            base::Date on) {
-  return guarded([&] {
-    auto statement = connection_.prepare(childrenToExpectSql);
-    statement.bind(1, school).bind(2, on);
-    return listOf<roster::ChildId>(statement);
-  });
-}
-
 Result<ChildList> Book::childrenOf(const ChildrenOfTerm& term) {
   return guarded([&] {
     auto statement = connection_.prepare(childrenOfTermSql);

@@ -1,3 +1,4 @@
+#include "store/book_queries.h"
 #include "store/closing_rows.h"
 #include "store/consent_rows.h"
 #include "store/people_rows.h"
@@ -5,7 +6,35 @@
 #include "store/roster_rows.h"
 #include "store/year_rows.h"
 
+#include <algorithm>
+
 namespace gk::store {
+
+/// A card with two words is where the word that counts has it, once.
+base::Result<std::vector<roster::ChildId>> Book::childrenToExpect(roster::SchoolId school,
+                                                                  base::Date on) {
+  return guarded([&] {
+    std::vector<roster::ChildId> children;
+    auto statement = connection_.prepare(childrenToExpectSql);
+    statement.bind(1, school).bind(2, on);
+    while (statement.step())
+      children.push_back(statement.column<roster::ChildId>(0));
+    for (const auto& thing : knownRivals()) {
+      if (thing.kind != Rows<roster::Child>::table) continue;
+      const roster::ChildId child(thing.subject);
+      const auto first = std::ranges::find(children, child);
+      if (first == children.end()) continue;
+      auto words = selectRows<roster::Child>(connection_, subjectIs(child), Which::current);
+      keepWhatCounts(words);
+      const bool isHere = std::ranges::any_of(words, [&](const auto& word) {
+        return word.value.school == school && !roster::hasLeft(word.value, on);
+      });
+      children.erase(std::remove(isHere ? std::next(first) : first, children.end(), child),
+                     children.end());
+    }
+    return children;
+  });
+}
 
 GK_RECORD(roster::Program)
 GK_RECORD(roster::Term)

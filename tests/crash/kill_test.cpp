@@ -130,8 +130,9 @@ TEST_CASE("A day killed at random points keeps every acknowledged act and none b
   std::size_t lost = 0;
   for (int round = 0; round < points; ++round) {
     const auto path = folder / ("killed-" + std::to_string(round) + ".gkbook");
-    const auto acknowledged =
-        killedDay(path, 1 + random.below(acts - 1), std::chrono::microseconds(random.below(3000)));
+    const auto act = 1 + random.below(acts - 1);
+    const std::chrono::microseconds after(random.below(3000));
+    const auto acknowledged = killedDay(path, act, after);
     CAPTURE(seed, round, acknowledged);
     // Opened for writing first: that is what rolls a half-written act back.
     auto book = must(store::openBook(path, store::Access::readWrite, store::Durability::everyAct,

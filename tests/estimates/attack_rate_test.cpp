@@ -150,7 +150,8 @@ TEST_CASE("The attack rate solves its score equation on random programs") {
   base::SeededRandom random(31);
   for (int round = 0; round < 300; ++round) {
     const double annual = std::exp(-5 * random.uniform());
-    auto rows = drawChildren(random, 1 + random.below(60), annual, random.uniform());
+    const auto children = 1 + random.below(60);
+    auto rows = drawChildren(random, children, annual, random.uniform());
     const auto found = attackRate(rows).value();
     CHECK(std::isfinite(found.annual + found.low + found.high));
     CHECK(found.low <= found.annual);

@@ -107,7 +107,8 @@ TEST_CASE("The percent error in averted is always less than that in the attack r
   for (int i = 0; i < 2000; ++i) {
     const int years = i % 2 == 0 ? 9 : 2 + static_cast<int>(random.below(14));
     const double rate = .001 + .66 * random.uniform();
-    const double error = (random.uniform() < .5 ? -1 : 1) * (.01 + .49 * random.uniform());
+    const double sign = random.uniform() < .5 ? -1 : 1;
+    const double error = sign * (.01 + .49 * random.uniform());
     const double truth = avertedOf(per1000(rate, .92, years));
     const double wrong = avertedOf(per1000(rate * (1 + error), .92, years));
     CHECK(std::fabs(wrong / truth - 1) < std::fabs(error));

@@ -1,6 +1,7 @@
 #include "estimates/averted.h"
 #include "estimates/averted_model.h"
 
+#include <array>
 #include <catch2/catch.hpp>
 
 #include <cmath>
@@ -140,8 +141,11 @@ TEST_CASE("A simulation with too little to draw is refused") {
 TEST_CASE("Delta intervals stay within none and all on random inputs") {
   base::SeededRandom random(58);
   for (int i = 0; i < 500; ++i) {
-    const auto inputs = uncertain(.001 + .99 * random.uniform(), random.uniform(),
-                                  3 * random.uniform(), 1 + 100 * random.uniform());
+    std::array<double, 4> draws{};
+    for (double& one : draws)
+      one = random.uniform();
+    const auto inputs =
+        uncertain(.001 + .99 * draws[0], draws[1], 3 * draws[2], 1 + 100 * draws[3]);
     const auto found = averted(inputs).value();
     REQUIRE(found.interval);
     CHECK(found.interval->low >= 0);

@@ -180,7 +180,9 @@ TEST_CASE("Retention without an examined tooth is refused") {
 TEST_CASE("Retention keeps its invariants on random programs") {
   base::SeededRandom random(21);
   for (int round = 0; round < 300; ++round) {
-    auto children = drawClusters(random, 1 + random.below(60), random.uniform(), random.uniform());
+    const auto count = 1 + random.below(60);
+    const double p = random.uniform();
+    auto children = drawClusters(random, count, p, random.uniform());
     const auto found = retention(children).value();
     CHECK(found.low <= found.estimate);
     CHECK(found.high >= found.estimate);

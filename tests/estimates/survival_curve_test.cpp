@@ -196,7 +196,8 @@ TEST_CASE("The curve is at the maximum on random programs") {
   base::SeededRandom random(71);
   for (int round = 0; round < 60; ++round) {
     const double step = round % 3 == 0 ? 0 : round % 3 == 1 ? 1 : 6;
-    auto spells = drawLives(random, 1 + random.below(80), .02 + .9 * random.uniform(), step);
+    const auto lives = 1 + random.below(80);
+    auto spells = drawLives(random, lives, .02 + .9 * random.uniform(), step);
     const auto curve = survivalCurve(spells);
     if (!curve) continue; // no one was checked
     CHECK(curve->gap < 1e-9);

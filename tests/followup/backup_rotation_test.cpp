@@ -99,8 +99,8 @@ TEST_CASE("Whatever lies there, the newest days stay and rotating twice takes no
   for (int round = 0; round < 200; ++round) {
     std::vector<BackupFile> files;
     for (std::uint64_t i = 0; i < 1 + random.below(60); ++i) {
-      auto one = fileOf(date("2026-01-01").plusDays(static_cast<int>(random.below(500))),
-                        1 + static_cast<int>(random.below(3)));
+      const auto day = date("2026-01-01").plusDays(static_cast<int>(random.below(500)));
+      auto one = fileOf(day, 1 + static_cast<int>(random.below(3)));
       if (std::ranges::find(files, one) == files.end()) files.push_back(one);
     }
     const auto written = files[random.below(files.size())].name;

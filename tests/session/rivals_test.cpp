@@ -155,6 +155,29 @@ TEST_CASE("Of two words the more careful counts without being asked", "[case-142
   }
 }
 
+TEST_CASE("A student moved to two schools is expected at one of them, once", "[case-497]") {
+  Apart clinic;
+  const auto dayAt = [&](const char* name, const char* code) {
+    const auto school = must(clinic.session.enterSchool(clinic.by, {name, code}));
+    const auto day = must(clinic.session.openDay(
+        {clinic.hygienist, {}}, {clinic.term, school, clinic.clock.now().date(), 1, {}, false}));
+    return std::pair(school, day);
+  };
+  const auto [near, nearDay] = dayAt("Gorse Bank Elementary", "GB");
+  const auto [far, farDay] = dayAt("Heron Weir Elementary", "HW");
+  clinic.part();
+  must(clinic.session.moveChild(clinic.by, clinic.mina, near, "2", "4", "moved"));
+  clinic.clock.advance(std::chrono::minutes(3));
+  must(clinic.other->session.moveChild(clinic.by, clinic.mina, far, "2", "4", "moved"));
+  clinic.meet();
+  for (auto* book : {&clinic.session, &clinic.other->session}) {
+    CHECK(must(book->board(clinic.day)).empty());
+    CHECK(must(book->board(nearDay)).empty());
+    CHECK(must(book->board(farDay)).size() == 1); // the later word, meanwhile
+    CHECK(must(book->dayRecords(nearDay)).children.empty());
+  }
+}
+
 TEST_CASE("A light corrected on both laptops is a question of no child", "[case-141]") {
   Apart clinic;
   clinic.part();

@@ -80,6 +80,8 @@ struct Moves::Problem {
     how.msg_lev = GLP_MSG_OFF;
     how.mip_gap = nearEnough;
     how.cb_func = stopAtLast;
+    // Gomory's cuts find at the root what branching alone has given up on after `mostBranches`.
+    how.gmi_cuts = GLP_ON;
     glp_intopt(lp, &how);
     const int status = glp_mip_status(lp);
     return status == GLP_OPT || status == GLP_FEAS;

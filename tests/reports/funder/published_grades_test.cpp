@@ -223,7 +223,8 @@ TEST_CASE("No attack on a table by grade beside one by school works out a small 
   int both = 0;
   int merged = 0;
   for (int i = 0; i < 40; ++i) {
-    const auto term = i == 0 ? gradedCounty() : counted(randomClasses(random), random.below(4) > 0);
+    const bool know = random.below(4) > 0;
+    const auto term = i == 0 ? gradedCounty() : counted(randomClasses(random), know);
     const auto rule = *SuppressionRule::under(i % 2 == 0 ? 10 : 5);
     const auto made = published(term, rule);
     if (!made.byGrade) continue; // a total is hidden

@@ -204,8 +204,9 @@ TEST_CASE(
       const auto need = !u                     ? estimates::CareNeed::none
                         : random.below(4) == 0 ? estimates::CareNeed::urgent
                                                : estimates::CareNeed::early;
-      children.push_back({roster::SchoolId(base::Uuid{}), "1",
-                          seenAs(u, random.below(100) < treated, random.below(3) == 0, need)});
+      const bool t = random.below(100) < treated;
+      const bool sealants = random.below(3) == 0;
+      children.push_back({roster::SchoolId(base::Uuid{}), "1", seenAs(u, t, sealants, need)});
     }
     const auto rows = indicatorRows(children);
     const auto table = publishIndicators(rows, SuppressionRule{}).table;

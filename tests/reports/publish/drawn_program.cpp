@@ -158,7 +158,8 @@ void DrawnProgram::drawCare(Drawn& one) {
   for (std::size_t i = 0; i < one.answers.size(); ++i) {
     const auto answers = studentQuestions().at(i).figures.size();
     // Common ones and rare ones.
-    one.answers.at(i) = std::min(below(answers), below(answers));
+    const auto first = below(answers);
+    one.answers.at(i) = std::min(first, below(answers));
   }
   if (one.urgency == 0 || !(refersAll_ || chance(.9))) return;
   one.referred = true;

@@ -40,9 +40,11 @@ RetentionTotals randomChecks(base::Random& random) {
   for (std::uint64_t i = 0; i < count; ++i) {
     const int due = 5 + upTo(50);
     const int found = due - upTo(due);
-    // At least a tooth for each child that was found.
-    out.schools.push_back(checksOf("School " + std::to_string(i), due, found,
-                                   found + upTo(3 * found), upTo(12), upTo(12), upTo(6)));
+    const int teeth = found + upTo(3 * found); // at least one for each child that was found
+    const int part = upTo(12);
+    const int lost = upTo(12);
+    out.schools.push_back(
+        checksOf("School " + std::to_string(i), due, found, teeth, part, lost, upTo(6)));
   }
   addUp(out);
   return out;

@@ -1,4 +1,5 @@
 #include "reports/records/inputs.h"
+#include "support/long_checks.h"
 #include "ui/chair/chair_page.h"
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/window_fixture.h"
@@ -108,7 +109,7 @@ void strikeSign(QWidget& page, char sign) {
 TEST_CASE("A scanner at the identity check of another child seats nobody and no scan is lost",
           "[case-97]") {
   Attacked desk;
-  constexpr int tries = 200;
+  const int tries = test::rounds(200, 200);
   std::mt19937 random(7);
   auto codes = desk.numbers;
   codes.insert(codes.end(), desk.lots.begin(), desk.lots.end());
@@ -147,7 +148,7 @@ TEST_CASE("Where nothing tells a scanner from hands its digits still confirm and
   codes.push_back(must(chair.clinic.session.child(mina)).value.number);
   REQUIRE(chair.page->take(mina, chair.clinic.day));
   int lost = 0;
-  for (int i = 0; i < 200; ++i) {
+  for (int i = 0; i < test::rounds(200, 200); ++i) {
     const auto& code = codes[static_cast<std::size_t>(i) % codes.size()];
     chair.page->findChild<ui::MessageStrip*>()->say({});
     if (i % 2 == 0) chair.press(Qt::Key_Up);
