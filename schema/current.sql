@@ -1229,7 +1229,7 @@ CREATE TABLE act (
   first INTEGER PRIMARY KEY REFERENCES entry (id),
   sequence INTEGER NOT NULL CHECK (sequence > 0),
   count INTEGER NOT NULL CHECK (count > 0),
-  at INTEGER NOT NULL CHECK (at > 0),
+  at INTEGER NOT NULL CHECK (at BETWEEN 1 AND 5975883311103),
   utc_offset INTEGER NOT NULL CHECK (utc_offset BETWEEN -840 AND 840),
   author INTEGER REFERENCES entry (id),
   recorder INTEGER REFERENCES entry (id),
@@ -1267,8 +1267,8 @@ CREATE TABLE authorization (
   child INTEGER NOT NULL REFERENCES entry (id),
   dentist INTEGER NOT NULL REFERENCES entry (id),
   how TEXT NOT NULL CHECK (how IN ('exam at school', 'record review', 'phone call')),
-  given_on TEXT NOT NULL CHECK (given_on IS date(given_on)),
-  valid_until TEXT NOT NULL CHECK (valid_until IS date(valid_until)),
+  given_on TEXT NOT NULL CHECK (given_on IS date(given_on, '+0 days') AND given_on BETWEEN '1900-01-01' AND '2199-12-31'),
+  valid_until TEXT NOT NULL CHECK (valid_until IS date(valid_until, '+0 days') AND valid_until BETWEEN '1900-01-01' AND '2199-12-31'),
   withdrawn INTEGER NOT NULL CHECK (withdrawn IN (0, 1)),
   note TEXT NOT NULL,
   CHECK (valid_until >= given_on)
@@ -1351,9 +1351,9 @@ CREATE TABLE child (
   room TEXT NOT NULL,
   provisional INTEGER NOT NULL CHECK (provisional IN (0, 1)),
   note TEXT NOT NULL,
-  left_from TEXT CHECK (left_from IS date(left_from)),
+  left_from TEXT CHECK (left_from IS date(left_from, '+0 days') AND left_from BETWEEN '1900-01-01' AND '2199-12-31'),
   left_because TEXT CHECK (left_because IN ('moved away', 'graduated', 'withdrawn', 'other')),
-  CHECK (number GLOB '[0-9]*-[0-9]'),
+  CHECK (number GLOB '[0-9]*-[0-9]' AND number NOT GLOB '*[^0-9]*-*' AND length(number) <= 19),
   CHECK ((left_from IS NULL) = (left_because IS NULL))
 ) STRICT;
 
@@ -1370,7 +1370,7 @@ CREATE TABLE clinic_day (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   term INTEGER NOT NULL REFERENCES entry (id),
   school INTEGER NOT NULL REFERENCES entry (id),
-  day_on TEXT NOT NULL CHECK (day_on IS date(day_on)),
+  day_on TEXT NOT NULL CHECK (day_on IS date(day_on, '+0 days') AND day_on BETWEEN '1900-01-01' AND '2199-12-31'),
   team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
   reason TEXT NOT NULL,
   cancelled INTEGER NOT NULL CHECK (cancelled IN (0, 1)),
@@ -1385,10 +1385,10 @@ CREATE TABLE consent (
   allowed INTEGER NOT NULL CHECK (allowed BETWEEN 0 AND 1023),
   signer TEXT NOT NULL CHECK (signer IN ('parent', 'legal guardian', 'foster agency', 'self, of age', 'other')),
   signer_reviewed INTEGER NOT NULL CHECK (signer_reviewed IN (0, 1)),
-  signed_on TEXT CHECK (signed_on IS date(signed_on)),
-  received_on TEXT CHECK (received_on IS date(received_on)),
-  valid_from TEXT CHECK (valid_from IS date(valid_from)),
-  valid_until TEXT CHECK (valid_until IS date(valid_until)),
+  signed_on TEXT CHECK (signed_on IS date(signed_on, '+0 days') AND signed_on BETWEEN '1900-01-01' AND '2199-12-31'),
+  received_on TEXT CHECK (received_on IS date(received_on, '+0 days') AND received_on BETWEEN '1900-01-01' AND '2199-12-31'),
+  valid_from TEXT CHECK (valid_from IS date(valid_from, '+0 days') AND valid_from BETWEEN '1900-01-01' AND '2199-12-31'),
+  valid_until TEXT CHECK (valid_until IS date(valid_until, '+0 days') AND valid_until BETWEEN '1900-01-01' AND '2199-12-31'),
   history TEXT NOT NULL CHECK (history IN ('yes', 'partly', 'no')),
   note TEXT NOT NULL,
   version TEXT NOT NULL,
@@ -1401,7 +1401,7 @@ CREATE TABLE consent (
 CREATE TABLE consent_override (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   child INTEGER NOT NULL REFERENCES entry (id),
-  care_on TEXT NOT NULL CHECK (care_on IS date(care_on)),
+  care_on TEXT NOT NULL CHECK (care_on IS date(care_on, '+0 days') AND care_on BETWEEN '1900-01-01' AND '2199-12-31'),
   clinician INTEGER NOT NULL REFERENCES entry (id),
   reason TEXT NOT NULL,
   CHECK (reason <> '')
@@ -1460,7 +1460,7 @@ CREATE TABLE day_effort_people (
 CREATE TABLE day_envelope (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL CHECK (length(name) = 36),
-  made_on TEXT NOT NULL CHECK (made_on IS date(made_on)),
+  made_on TEXT NOT NULL CHECK (made_on IS date(made_on, '+0 days') AND made_on BETWEEN '1900-01-01' AND '2199-12-31'),
   merged INTEGER NOT NULL CHECK (merged IN (0, 1))
 ) STRICT;
 
@@ -1481,15 +1481,15 @@ CREATE TABLE day_signature (
   signer INTEGER NOT NULL REFERENCES entry (id),
   capacity TEXT NOT NULL CHECK (capacity IN ('clinical', 'completeness')),
   personal_key INTEGER REFERENCES entry (id),
-  consented INTEGER NOT NULL CHECK (consented >= 0),
-  screened INTEGER NOT NULL CHECK (screened >= 0),
-  absent INTEGER NOT NULL CHECK (absent >= 0),
-  declined INTEGER NOT NULL CHECK (declined >= 0),
-  left_school INTEGER NOT NULL CHECK (left_school >= 0),
-  withdrawn INTEGER NOT NULL CHECK (withdrawn >= 0),
-  on_hold INTEGER NOT NULL CHECK (on_hold >= 0),
-  not_reached INTEGER NOT NULL CHECK (not_reached >= 0),
-  schema INTEGER NOT NULL CHECK (schema > 0),
+  consented INTEGER NOT NULL CHECK (consented BETWEEN 0 AND 1000000),
+  screened INTEGER NOT NULL CHECK (screened BETWEEN 0 AND 1000000),
+  absent INTEGER NOT NULL CHECK (absent BETWEEN 0 AND 1000000),
+  declined INTEGER NOT NULL CHECK (declined BETWEEN 0 AND 1000000),
+  left_school INTEGER NOT NULL CHECK (left_school BETWEEN 0 AND 1000000),
+  withdrawn INTEGER NOT NULL CHECK (withdrawn BETWEEN 0 AND 1000000),
+  on_hold INTEGER NOT NULL CHECK (on_hold BETWEEN 0 AND 1000000),
+  not_reached INTEGER NOT NULL CHECK (not_reached BETWEEN 0 AND 1000000),
+  schema INTEGER NOT NULL CHECK (schema BETWEEN 1 AND 1000000),
   signature BLOB NOT NULL,
   CHECK (length(signature) = CASE WHEN personal_key IS NULL THEN 0 ELSE 64 END)
 ) STRICT;
@@ -1540,7 +1540,7 @@ CREATE TABLE erased_entry (
 CREATE TABLE erasure (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   whom INTEGER NOT NULL REFERENCES entry (id),
-  number TEXT NOT NULL CHECK (number GLOB '[0-9]*-[0-9]'),
+  number TEXT NOT NULL CHECK (number GLOB '[0-9]*-[0-9]' AND number NOT GLOB '*[^0-9]*-*' AND length(number) <= 19),
   request TEXT NOT NULL CHECK (request <> ''),
   authority TEXT NOT NULL CHECK (authority <> ''),
   reason TEXT NOT NULL CHECK (reason <> ''),
@@ -1580,8 +1580,8 @@ CREATE TABLE form_handout (
   term INTEGER NOT NULL REFERENCES entry (id),
   school INTEGER NOT NULL REFERENCES entry (id),
   room TEXT NOT NULL,
-  handed_on TEXT NOT NULL CHECK (handed_on IS date(handed_on)),
-  copies INTEGER NOT NULL CHECK (copies >= 0),
+  handed_on TEXT NOT NULL CHECK (handed_on IS date(handed_on, '+0 days') AND handed_on BETWEEN '1900-01-01' AND '2199-12-31'),
+  copies INTEGER NOT NULL CHECK (copies BETWEEN 0 AND 100000),
   version TEXT NOT NULL,
   language TEXT NOT NULL
 ) STRICT;
@@ -1603,7 +1603,7 @@ CREATE TABLE incident (
   day INTEGER NOT NULL REFERENCES entry (id),
   child INTEGER REFERENCES entry (id),
   type TEXT NOT NULL CHECK (type IN ('etchant on soft tissue', 'eye splash', 'foreign body', 'fall', 'fainting', 'allergic sign', 'staff sharps exposure', 'privacy', 'equipment')),
-  happened INTEGER NOT NULL CHECK (happened > 0),
+  happened INTEGER NOT NULL CHECK (happened BETWEEN 1 AND 5975883311103),
   happened_offset INTEGER NOT NULL CHECK (happened_offset BETWEEN -840 AND 840),
   done TEXT NOT NULL CHECK (done <> ''),
   told TEXT NOT NULL,
@@ -1616,8 +1616,8 @@ CREATE TABLE issued_report (
   term INTEGER NOT NULL REFERENCES entry (id),
   report TEXT NOT NULL CHECK (report <> ''),
   choice TEXT NOT NULL,
-  version INTEGER NOT NULL CHECK (version >= 1),
-  issued TEXT NOT NULL CHECK (issued IS date(issued)),
+  version INTEGER NOT NULL CHECK (version BETWEEN 1 AND 1000000),
+  issued TEXT NOT NULL CHECK (issued IS date(issued, '+0 days') AND issued BETWEEN '1900-01-01' AND '2199-12-31'),
   figures TEXT NOT NULL,
   digest TEXT NOT NULL CHECK (length(digest) = 64),
   release TEXT NOT NULL
@@ -1648,8 +1648,8 @@ CREATE TABLE letter (
   facts TEXT NOT NULL,
   template_digest TEXT NOT NULL CHECK (length(template_digest) = 64),
   text_digest TEXT NOT NULL CHECK (length(text_digest) = 64),
-  written TEXT NOT NULL CHECK (written IS date(written)),
-  prints INTEGER NOT NULL CHECK (prints >= 1),
+  written TEXT NOT NULL CHECK (written IS date(written, '+0 days') AND written BETWEEN '1900-01-01' AND '2199-12-31'),
+  prints INTEGER NOT NULL CHECK (prints BETWEEN 1 AND 1000000),
   state TEXT NOT NULL CHECK (state IN ('queued', 'printed', 'handed', 'returned')),
   replaces INTEGER REFERENCES entry (id)
 ) STRICT;
@@ -1684,12 +1684,12 @@ CREATE TABLE lot (
   material_kind TEXT NOT NULL CHECK (material_kind IN ('light-cure sealant', 'self-cure sealant', 'glass ionomer', 'etchant', 'bonding agent', 'varnish')),
   material TEXT NOT NULL,
   lot TEXT NOT NULL,
-  expiry TEXT NOT NULL CHECK (expiry IS date(expiry)),
+  expiry TEXT NOT NULL CHECK (expiry IS date(expiry, '+0 days') AND expiry BETWEEN '1900-01-01' AND '2199-12-31'),
   makers_seconds INTEGER NOT NULL CHECK (makers_seconds BETWEEN 0 AND 600),
   contains INTEGER NOT NULL CHECK (contains BETWEEN 0 AND 15),
   quarantined INTEGER NOT NULL CHECK (quarantined IN (0, 1)),
   quarantine_reason TEXT NOT NULL,
-  used_up_on TEXT CHECK (used_up_on IS date(used_up_on)),
+  used_up_on TEXT CHECK (used_up_on IS date(used_up_on, '+0 days') AND used_up_on BETWEEN '1900-01-01' AND '2199-12-31'),
   CHECK (material <> ''),
   CHECK (lot <> ''),
   CHECK (quarantined = 0 OR quarantine_reason <> '')
@@ -1728,7 +1728,7 @@ CREATE TABLE member (
   initials TEXT NOT NULL,
   role TEXT NOT NULL CHECK (role IN ('hygienist', 'dentist', 'dental assistant', 'expanded-function assistant', 'coordinator', 'manager', 'student', 'volunteer')),
   licence TEXT NOT NULL,
-  licence_until TEXT CHECK (licence_until IS date(licence_until)),
+  licence_until TEXT CHECK (licence_until IS date(licence_until, '+0 days') AND licence_until BETWEEN '1900-01-01' AND '2199-12-31'),
   may INTEGER NOT NULL CHECK (may BETWEEN 0 AND 255),
   CHECK (name <> ''),
   CHECK (initials <> '')
@@ -1754,7 +1754,7 @@ CREATE TABLE merge_answer (
   other INTEGER REFERENCES entry (id),
   kept BLOB CHECK (kept IS NULL OR length(kept) = 16),
   verdict TEXT NOT NULL CHECK (verdict IN ('one is kept', 'both stand')),
-  seen INTEGER NOT NULL CHECK (seen >= 2),
+  seen INTEGER NOT NULL CHECK (seen BETWEEN 2 AND 1000000),
   note TEXT NOT NULL,
   CHECK ((kept IS NOT NULL) = (verdict = 'one is kept' AND other IS NULL))
 ) STRICT;
@@ -1762,7 +1762,7 @@ CREATE TABLE merge_answer (
 CREATE TABLE meter_reading (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   light INTEGER NOT NULL REFERENCES entry (id),
-  read_on TEXT NOT NULL CHECK (read_on IS date(read_on)),
+  read_on TEXT NOT NULL CHECK (read_on IS date(read_on, '+0 days') AND read_on BETWEEN '1900-01-01' AND '2199-12-31'),
   value INTEGER NOT NULL CHECK (value BETWEEN 0 AND 5000),
   with_sleeve INTEGER NOT NULL CHECK (with_sleeve IN (0, 1)),
   meter TEXT NOT NULL,
@@ -1775,10 +1775,10 @@ CREATE TABLE paper_count (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   day INTEGER NOT NULL REFERENCES entry (id),
   paper TEXT NOT NULL CHECK (paper IN ('letters', 'runner''s list', 'nurse''s sheets', 'other sheets')),
-  out INTEGER NOT NULL CHECK (out >= 0),
-  back INTEGER NOT NULL CHECK (back >= 0),
-  handed INTEGER NOT NULL CHECK (handed >= 0),
-  shredded INTEGER NOT NULL CHECK (shredded >= 0),
+  out INTEGER NOT NULL CHECK (out BETWEEN 0 AND 1000000),
+  back INTEGER NOT NULL CHECK (back BETWEEN 0 AND 1000000),
+  handed INTEGER NOT NULL CHECK (handed BETWEEN 0 AND 1000000),
+  shredded INTEGER NOT NULL CHECK (shredded BETWEEN 0 AND 1000000),
   reason TEXT NOT NULL
 ) STRICT;
 
@@ -1847,7 +1847,7 @@ CREATE TABLE planned_day (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   term INTEGER NOT NULL REFERENCES entry (id),
   school INTEGER NOT NULL REFERENCES entry (id),
-  planned_on TEXT NOT NULL CHECK (planned_on IS date(planned_on)),
+  planned_on TEXT NOT NULL CHECK (planned_on IS date(planned_on, '+0 days') AND planned_on BETWEEN '1900-01-01' AND '2199-12-31'),
   team INTEGER NOT NULL CHECK (team BETWEEN 1 AND 9),
   chairs INTEGER NOT NULL CHECK (chairs BETWEEN 1 AND 20),
   people TEXT NOT NULL,
@@ -1863,7 +1863,7 @@ CREATE TABLE program (
   notation TEXT NOT NULL CHECK (notation IN ('universal', 'iso-3950')),
   supervision TEXT NOT NULL CHECK (supervision IN ('direct', 'indirect', 'general', 'public health', 'collaborative', 'independent', 'dentist exam required', 'other')),
   authorizing_dentist TEXT NOT NULL,
-  agreement_until TEXT CHECK (agreement_until IS date(agreement_until)),
+  agreement_until TEXT CHECK (agreement_until IS date(agreement_until, '+0 days') AND agreement_until BETWEEN '1900-01-01' AND '2199-12-31'),
   privacy_footing TEXT NOT NULL,
   suppress_below INTEGER NOT NULL CHECK (suppress_below BETWEEN 5 AND 100),
   by_school TEXT NOT NULL CHECK (by_school IN ('all', 'services')),
@@ -1885,8 +1885,8 @@ CREATE TABLE program_year (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL CHECK (name <> ''),
   year_kind TEXT NOT NULL CHECK (year_kind IN ('school year', 'grant year', 'fiscal year')),
-  start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
-  end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
+  start_on TEXT NOT NULL CHECK (start_on IS date(start_on, '+0 days') AND start_on BETWEEN '1900-01-01' AND '2199-12-31'),
+  end_on TEXT NOT NULL CHECK (end_on IS date(end_on, '+0 days') AND end_on BETWEEN '1900-01-01' AND '2199-12-31'),
   CHECK (end_on > start_on)
 ) STRICT;
 
@@ -1911,7 +1911,7 @@ CREATE TABLE referral (
   day INTEGER NOT NULL REFERENCES entry (id),
   urgency TEXT NOT NULL CHECK (urgency IN ('early', 'urgent')),
   reason TEXT NOT NULL,
-  due TEXT NOT NULL CHECK (due IS date(due)),
+  due TEXT NOT NULL CHECK (due IS date(due, '+0 days') AND due BETWEEN '1900-01-01' AND '2199-12-31'),
   referred_to TEXT NOT NULL CHECK (referred_to IN ('own dentist', 'community clinic', 'emergency', 'medical', 'none available')),
   state TEXT NOT NULL CHECK (state IN ('open', 'treated, complete', 'treatment started', 'seen, none needed', 'declined', 'moved', 'lost after attempts')),
   CHECK (reason <> '')
@@ -1946,7 +1946,7 @@ CREATE TABLE school (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL,
   code TEXT NOT NULL,
-  closed_from TEXT CHECK (closed_from IS date(closed_from)),
+  closed_from TEXT CHECK (closed_from IS date(closed_from, '+0 days') AND closed_from BETWEEN '1900-01-01' AND '2199-12-31'),
   CHECK (name <> ''),
   CHECK (code <> '')
 ) STRICT;
@@ -2042,8 +2042,8 @@ CREATE TABLE step_tooth (
 CREATE TABLE term (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   name TEXT NOT NULL,
-  start_on TEXT NOT NULL CHECK (start_on IS date(start_on)),
-  end_on TEXT NOT NULL CHECK (end_on IS date(end_on)),
+  start_on TEXT NOT NULL CHECK (start_on IS date(start_on, '+0 days') AND start_on BETWEEN '1900-01-01' AND '2199-12-31'),
+  end_on TEXT NOT NULL CHECK (end_on IS date(end_on, '+0 days') AND end_on BETWEEN '1900-01-01' AND '2199-12-31'),
   CHECK (end_on > start_on),
   CHECK (name <> '')
 ) STRICT;
@@ -2051,7 +2051,7 @@ CREATE TABLE term (
 CREATE TABLE term_holiday (
   entry INTEGER NOT NULL REFERENCES entry (id),
   place INTEGER NOT NULL CHECK (place >= 0),
-  holiday TEXT NOT NULL CHECK (holiday IS date(holiday)),
+  holiday TEXT NOT NULL CHECK (holiday IS date(holiday, '+0 days') AND holiday BETWEEN '1900-01-01' AND '2199-12-31'),
   PRIMARY KEY (entry, place)
 ) STRICT, WITHOUT ROWID;
 

@@ -47,9 +47,9 @@ Result<Date> Date::parse(std::string_view iso) {
 }
 
 Date Date::fromDays(std::chrono::sys_days since) {
-  const std::chrono::year_month_day ymd{since};
-  require(int{ymd.year()} >= 1900 && int{ymd.year()} <= 2199, "a date outside 1900-2199");
-  return Date(ymd);
+  namespace chrono = std::chrono;
+  return Date(std::clamp(since, chrono::sys_days{chrono::year{1900} / 1 / 1},
+                         chrono::sys_days{chrono::year{2199} / 12 / 31}));
 }
 
 std::string Date::iso() const {
@@ -78,8 +78,8 @@ Date Date::plusDays(int count) const {
 
 Date Date::plusMonths(int count) const {
   const auto moved = ymd_ + std::chrono::months{count};
-  if (moved.ok()) return Date(moved);
-  return Date(moved.year() / moved.month() / std::chrono::last);
+  if (moved.ok()) return fromDays(moved);
+  return fromDays(moved.year() / moved.month() / std::chrono::last);
 }
 
 Date Date::endOfMonth() const {

@@ -17,7 +17,8 @@ class Date {
   static Result<Date> parse(std::string_view iso);
   /// Fails with `dateMalformed` when there is no such day.
   static Result<Date> of(int year, unsigned month, unsigned day);
-  /// Precondition: within the years above.
+  /// The first or the last of those years' days for one before or after them, so that no arithmetic
+  /// on what a file or a clock says leaves the calendar.
   static Date fromDays(std::chrono::sys_days days);
 
   [[nodiscard]] std::string iso() const;

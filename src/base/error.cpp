@@ -29,6 +29,7 @@ constexpr auto names = std::to_array<Entry>({
     {ErrorCode::storeNewerSchema, "store.newer-schema"},
     {ErrorCode::storeDamaged, "store.damaged"},
     {ErrorCode::storeForked, "store.forked"},
+    {ErrorCode::storeAhead, "store.ahead"},
     {ErrorCode::storeErases, "store.erases"},
     {ErrorCode::storePart, "store.part"},
     {ErrorCode::storeInUse, "store.in-use"},

@@ -26,6 +26,7 @@ enum class ErrorCode {
   storeNewerSchema,
   storeDamaged,
   storeForked,
+  storeAhead,
   storeErases,
   storePart,
   storeInUse,

@@ -126,13 +126,16 @@ bool isUtf8(std::string_view text) {
 std::optional<std::size_t> controlIn(std::string_view utf8) {
   for (std::size_t i = 0; i < utf8.size(); ++i) {
     const auto byte = static_cast<unsigned char>(utf8[i]);
-    if (byte >= 0x20 && byte != 0x7F && byte != 0xC2 && byte != 0xE2) continue; // nearly all
+    if (byte >= 0x20 && byte != 0x7F && byte != 0xC2 && byte != 0xD8 && byte != 0xE2)
+      continue; // nearly all
     const bool isLayout = byte == '\t' || byte == '\n' || byte == '\r';
     if ((byte < 0x20 && !isLayout) || byte == 0x7F) return i;
     if (byte == 0xC2 && i + 1 < utf8.size() && static_cast<unsigned char>(utf8[i + 1]) < 0xA0)
-      return i; // U+0080 to U+009F
+      return i;                                    // U+0080 to U+009F
+    if (utf8.substr(i, 2) == "\xD8\x9C") return i; // U+061C
     const auto three = utf8.substr(i, 3);
-    if ((three >= "\xE2\x80\xAA" && three <= "\xE2\x80\xAE") ||
+    if (three == "\xE2\x80\x8E" || three == "\xE2\x80\x8F" ||
+        (three >= "\xE2\x80\xA8" && three <= "\xE2\x80\xAE") ||
         (three >= "\xE2\x81\xA6" && three <= "\xE2\x81\xA9"))
       return i;
   }
@@ -146,7 +149,7 @@ std::string printable(std::string_view text) {
       if (static_cast<unsigned char>(c) > 0x7E) c = '?';
   while (const auto at = controlIn(shown)) {
     const auto byte = static_cast<unsigned char>(shown[*at]);
-    shown.replace(*at, byte == 0xE2 ? 3 : byte == 0xC2 ? 2 : 1, "?");
+    shown.replace(*at, byte == 0xE2 ? 3 : byte == 0xC2 || byte == 0xD8 ? 2 : 1, "?");
   }
   for (char& c : shown)
     if (c == '\n' || c == '\r' || c == '\t') c = '?';

@@ -70,13 +70,14 @@ std::vector<Option> withAgreement(std::vector<Option> others) {
   others.insert(
       others.begin(),
       {{"--copied", "", "joins what copies of one laptop's disk or logbook recorded separately"},
+       {"--days-to-come", "", "takes entries of days that have not come, made under a wrong clock"},
        {"--erase-listed", "ENTRIES",
         "as many entries of students whom the other logbook lists as erased go here too"}});
   return others;
 }
 
 Result<session::Agreed> agreedIn(Session& session, const Call& call, const Surroundings& around) {
-  session::Agreed agreed{.copies = call.has("--copied")};
+  session::Agreed agreed{.copies = call.has("--copied"), .ahead = call.has("--days-to-come")};
   const auto entries = call.whole("--erase-listed", 1, std::numeric_limits<int>::max());
   if (!entries) return entries.error();
   if (!*entries) return agreed;

@@ -47,7 +47,8 @@ Result<std::string> parseChildNumber(std::string_view text) {
   // What was typed is not repeated: it may be a name in the wrong box.
   const Error bad{ErrorCode::textMalformed,
                   "that is not a child number; type it again as on the slip, like 1043-0"};
-  if (digits.size() < 2 || !allDigits(digits)) return bad;
+  constexpr std::size_t longest = 18; // as the schema has it
+  if (digits.size() < 2 || digits.size() > longest || !allDigits(digits)) return bad;
   const char check = digits.back();
   digits.pop_back();
   if (checkDigit(digits) != check) return bad;

@@ -19,6 +19,7 @@ struct ErasureYes {
 struct Agreed {
   bool copies = false;
   std::optional<ErasureYes> erasures{};
+  bool ahead = false;
 };
 
 } // namespace gk::session

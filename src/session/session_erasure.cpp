@@ -151,11 +151,12 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
 }
 
 Result<store::Agreed> DeskVerbs::admitMerge(const Agreed& agreed) {
-  if (!agreed.erasures) return store::Agreed{.copies = agreed.copies};
+  if (!agreed.erasures) return store::Agreed{.copies = agreed.copies, .ahead = agreed.ahead};
   const auto may = admit(Verb::eraseListed, agreed.erasures->by, {.pin = agreed.erasures->pin});
   if (!may) return may.error();
   if (may->usesPin()) keyboard_.use();
-  return store::Agreed{.copies = agreed.copies, .erasures = agreed.erasures->entries};
+  return store::Agreed{
+      .copies = agreed.copies, .erasures = agreed.erasures->entries, .ahead = agreed.ahead};
 }
 
 } // namespace gk::session

@@ -181,6 +181,9 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
     return teller.toldOfAct(
         " has a text with a sign that cannot be seen, which another program wrote", flaw.entry,
         compare);
+  case FlawKind::timeWrong:
+    return teller.toldOfAct(" has an identity of a later time than anything before it", flaw.entry,
+                            compare);
   case FlawKind::lineWrong:
     return teller.told("the list of copied laptops does not match the logbook", flaw.entry,
                        compare);

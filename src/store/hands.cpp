@@ -47,6 +47,10 @@ HandMark markIn(const base::Uuid& identity) {
 
 } // namespace
 
+std::int64_t millisIn(std::int64_t key) {
+  return (key >> (handBits + countBits)) + epoch;
+}
+
 HandMark markOf(base::LaptopId laptop) {
   const auto& bytes = laptop.uuid().bytes;
   crypto::Hasher hasher;
@@ -62,9 +66,13 @@ base::Uuid nextIdentity(base::Instant now, const base::Uuid& last, const HandMar
   const auto since = now.utc.count() - epoch;
   const bool hasKey = since >= 0 && since < endOfSlots >> countBits;
   const auto slot = std::max(hasKey ? since << countBits : 0, slotOf(last) + 1);
-  if (!hasKey || slot >= endOfSlots)
+  if (!hasKey)
     throw Trouble({ErrorCode::storeClock, "the clock of this laptop shows a time that no entry can "
                                           "have (before 2020, or far ahead); set the clock"});
+  if (slot >= endOfSlots)
+    throw Trouble({ErrorCode::storeClock,
+                   "an entry in this logbook was made under the last time that an entry can have, "
+                   "so none can follow it; open the latest backup from before it"});
   return identityAt(slot, mark);
 }
 
@@ -89,7 +97,7 @@ int Hands::taken(base::LaptopId laptop, int wish) {
       ++number;
   if (number > mostHands)
     crowded("no more than " + base::counted(mostHands, "laptop", "laptops") +
-            " can write in one logbook; begin a new one");
+            " can write in one logbook; continue with a laptop that has written in it before");
   add(number, laptop);
   return number;
 }

@@ -30,6 +30,9 @@ inline constexpr int handIn(std::int64_t key) {
   return static_cast<int>(key & mostHands);
 }
 
+/// UTC milliseconds in a key.
+std::int64_t millisIn(std::int64_t key);
+
 /// What every identity of one laptop ends with.
 using HandMark = std::array<std::uint8_t, 8>;
 HandMark markOf(base::LaptopId laptop);

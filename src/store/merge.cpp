@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "store/book.h"
 #include "store/erasing.h"
 #include "store/fork.h"
@@ -11,6 +12,7 @@
 #include "store/trouble.h"
 
 #include <algorithm>
+#include <chrono>
 #include <map>
 
 namespace gk::store {
@@ -140,6 +142,36 @@ void askOfForks(Connection& connection, const OwnSchema& own, const Lines& lines
                      "entries of each stay, under their own name"});
 }
 
+/// Entries of days to come would stand before all that is entered until then, as the later word.
+void askOfDaysToCome(Connection& connection, base::Instant now) {
+  constexpr auto grace = std::chrono::hours(24); // two clocks that differ, in two time zones
+  auto rows = connection.prepare("SELECT o.at, o.utc_offset, (SELECT coalesce(max(m.at), 1) FROM "
+                                 "main.act AS m) FROM other.act AS o ORDER BY o.at DESC LIMIT 1");
+  if (!rows.step()) return;
+  const auto [at, offset, here] = rows.columns<base::Instant, int, base::Instant>();
+  if (at.utc <= std::max(now.utc + grace, here.utc)) return;
+  throw Trouble({ErrorCode::storeAhead,
+                 "the other logbook has entries of " +
+                     base::LocalInstant{at, std::chrono::minutes(offset)}.date().words() +
+                     ", a day that has not come. Nothing is lost and neither logbook was changed. "
+                     "If the clock of a laptop was wrong, merge again and say so: the entries are "
+                     "taken, and stay under that date"});
+}
+
+/// Each restored copy writes as a laptop of its own, so half the numbers stay free for this
+/// logbook.
+void refuseCrowd(Connection& connection) {
+  constexpr int most = mostHands / 2;
+  auto hands = connection.prepare("SELECT count(*) FROM main.hand");
+  hands.step();
+  if (const auto count = hands.column<int>(0); count > most)
+    throw Trouble({ErrorCode::storeCrowded,
+                   "with the other logbook's there would be " +
+                       base::counted(count, "laptop", "laptops") + " in this one, and more than " +
+                       std::to_string(most) +
+                       " are refused; nothing was merged. Check where that logbook is from"});
+}
+
 bool isAny(Connection& connection, const std::string& sql) {
   auto row = connection.prepare("SELECT EXISTS (" + sql + ")");
   return row.step() && row.column<bool>(0);
@@ -226,10 +258,12 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     requireNone(historyFaults(connection_, "other", own), other);
     const auto lines = linesOf(connection_);
     if (!agreed.copies) askOfForks(connection_, own, lines);
+    if (!agreed.ahead) askOfDaysToCome(connection_, now);
     const Renumbering as(lines);
     // Before anything of the other is here: it may call its students and team what it likes.
     const auto listed = wouldTakeOut(connection_, own, listedThere(connection_, as));
     as.writeHands(connection_);
+    refuseCrowd(connection_);
     const auto take = [&](const std::string& sql) {
       connection_.execute(sql);
       return connection_.changes();

@@ -194,4 +194,11 @@ base::Date Statement::date(int index) const {
   return *date;
 }
 
+base::Instant Statement::instant(int index) const {
+  constexpr std::int64_t last = 5'975'883'311'103; // that an identity can have: in 2159
+  const auto utc = integer(index);
+  if (utc < 1 || utc > last) damaged(index, "a moment that a logbook can have");
+  return {base::Milliseconds(utc)};
+}
+
 } // namespace gk::store

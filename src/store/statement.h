@@ -128,7 +128,7 @@ class Statement {
     } else if constexpr (std::same_as<T, base::Date>) {
       return date(index);
     } else if constexpr (std::same_as<T, base::Instant>) {
-      return base::Instant{base::Milliseconds(integer(index))};
+      return instant(index);
     } else if constexpr (std::same_as<T, base::Milliseconds>) {
       return base::Milliseconds(integer(index));
     } else {
@@ -170,6 +170,7 @@ class Statement {
   [[nodiscard]] std::int64_t keyOf(const base::Uuid& identity) const;
   [[nodiscard]] base::Uuid identity(int index) const;
   [[nodiscard]] base::Date date(int index) const;
+  [[nodiscard]] base::Instant instant(int index) const;
 
   StatementCache* cache_;
   std::string sql_;

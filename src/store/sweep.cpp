@@ -78,8 +78,9 @@ class Sweep {
       : own_(own), ears_(ears), progress_(book.progress()), hands_(handsOf(book, database)),
         owners_(book, database, own), entries_(book.prepare(scanOf(database, own.entry))),
         acts_(book.prepare(scanOf(database, own.act, ", digest"))),
-        firstColumn_(own.act.at("first")), sequenceColumn_(own.act.at("sequence")),
-        countColumn_(own.act.at("count")), digestColumn_(static_cast<int>(own.act.columns.size())) {
+        firstColumn_(own.act.at("first")), atColumn_(own.act.at("at")),
+        sequenceColumn_(own.act.at("sequence")), countColumn_(own.act.at("count")),
+        digestColumn_(static_cast<int>(own.act.columns.size())) {
     auto id = book.prepare("SELECT id FROM " + std::string(database) + ".book");
     if (id.step()) book_ = id.bytes16(0);
     if (progress_.isHeard()) {
@@ -163,6 +164,11 @@ class Sweep {
       ears_.flaw({FlawKind::actLoose, first_});
     if (!isAct_ || first_ != first) return hear(state, {FlawKind::actMissing, first});
     state.act->digest.add(own_.act, acts_);
+    // An identity has the time of its act, or follows one that has: none runs ahead of them all,
+    // and so uses up what is left to those that come after.
+    constexpr std::int64_t oneDay = 86'400'000; // what the rows of a large logbook may add to it
+    latest_ = std::max(latest_, acts_.column<base::Instant>(atColumn_).utc.count());
+    if (millisIn(first) > latest_ + oneDay) hear(state, {FlawKind::timeWrong, first});
     state.act->kept = hashIn(acts_, digestColumn_);
     const auto branch = branches_.find(first);
     if (branch != branches_.end() &&
@@ -250,11 +256,13 @@ class Sweep {
   Statement entries_;
   Statement acts_;
   int firstColumn_;
+  int atColumn_;
   int sequenceColumn_;
   int countColumn_;
   int digestColumn_;
   bool isAct_ = false;
-  std::int64_t first_ = 0; // of the act that acts_ stands on
+  std::int64_t first_ = 0;  // of the act that acts_ stands on
+  std::int64_t latest_ = 0; // moment of an act so far, UTC milliseconds
   base::Uuid book_;
   std::deque<Cursor> cursors_; // a place for each that stays
   std::map<std::int64_t, std::vector<Cursor*>> byKind_;

@@ -7,7 +7,8 @@
 namespace gk::ui {
 
 bool isAsked(const base::Error& why) {
-  return why.code == base::ErrorCode::storeForked || why.code == base::ErrorCode::storeErases;
+  return why.code == base::ErrorCode::storeForked || why.code == base::ErrorCode::storeAhead ||
+         why.code == base::ErrorCode::storeErases;
 }
 
 namespace {
@@ -38,6 +39,12 @@ std::optional<session::Agreed> agreedNow(Context& context, const base::Error& wh
   if (why.code == base::ErrorCode::storeErases) {
     before.erasures = erasureYes(context, asked);
     return before.erasures ? std::optional(before) : std::nullopt;
+  }
+  if (why.code == base::ErrorCode::storeAhead) {
+    before.ahead = context.prompter.decide(asked + u"Was that laptop's clock wrong?"_s,
+                                           {u"Yes, its clock was wrong: take the entries"_s,
+                                            u"No, or not sure: leave both unchanged"_s}) == 0;
+    return before.ahead ? std::optional(before) : std::nullopt;
   }
   before.copies = context.prompter.decide(asked + u"Was the disk or the logbook copied?"_s,
                                           {u"Yes, it was copied: join both"_s,

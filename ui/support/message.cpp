@@ -64,6 +64,10 @@ Message messageOf(ErrorCode code) {
     return {u"One laptop's logbook was used as two copies."_s,
             u"Nothing is lost; neither logbook was changed."_s,
             u"Merge again and join the copies. Do not restore over either."_s};
+  case ErrorCode::storeAhead:
+    return {u"That logbook has entries of days that have not come."_s,
+            u"Nothing was merged; neither logbook was changed."_s,
+            u"Check both laptops' clocks, then merge again and say so."_s};
   case ErrorCode::storeErases:
     return {u"That logbook would erase students here."_s,
             u"Nothing was merged; neither logbook was changed."_s,

@@ -73,6 +73,9 @@ std::size_t columnOf(const Table& table, std::string_view key) {
 
 std::string cellShown(const Table& table, std::size_t row, std::size_t column) {
   auto words = toRead(table.rows[row][column]);
+  // A note of several lines stays in its row.
+  std::ranges::replace_if(
+      words, [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
   return table.columns[column].kind == Kind::date ? base::datesToRead(words) : words;
 }
 
