@@ -36,8 +36,8 @@ bool isSpace(char32_t code) {
 /// Takes no room and says nothing in a name: zero-width space and marks, soft hyphen, a byte order
 /// mark in the middle.
 bool isNothing(char32_t code) {
-  return code == 0x200B || code == 0x200E || code == 0x200F || code == 0x2060 || code == 0xFEFF ||
-         code == 0xAD;
+  return code == 0x61C || code == 0x200B || code == 0x200E || code == 0x200F || code == 0x2060 ||
+         code == 0xFEFF || code == 0xAD;
 }
 
 /// As base::controlIn, and what no text has.
