@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "followup/backup_note.h"
 #include "followup/day_envelope.h"
 #include "followup/incident.h"
@@ -51,9 +52,11 @@ class DayVerbs : public DeskVerbs {
   /// What another laptop needs for a day at `school`, under a passphrase: the logbook as it is now,
   /// of students that school's alone, or of all where none is named, as for the way back
   /// (session/envelope.h). Also in another thread, as absorbAside: nobody hears of it before
-  /// `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile.
+  /// `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile, and with
+  /// `workCanceled` until the envelope is written.
   Result<base::Done> sealDay(By by, const base::Path& target,
-                             const std::optional<roster::SchoolId>& school, std::string passphrase);
+                             const std::optional<roster::SchoolId>& school, std::string passphrase,
+                             const base::Progress& progress = {});
   /// Merges one, once it is authenticated whole; in another thread as sealDay. Fails as
   /// openEnvelope and absorb; with `storeNotALogbook` for one of another program's logbook, and
   /// with `recordChanged` for one that was sealed or merged by this logbook already. Then nothing

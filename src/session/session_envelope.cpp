@@ -104,7 +104,7 @@ Result<base::Done> DayVerbs::leaveOthersOut(const base::Path& copy, roster::Scho
 
 Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target,
                                      const std::optional<roster::SchoolId>& school,
-                                     std::string passphrase) {
+                                     std::string passphrase, const base::Progress& progress) {
   const auto secret = crypto::Secret::taking(passphrase);
   const auto may = admit(Verb::noteEnvelope, by);
   if (!may) return may.error();
@@ -120,7 +120,7 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target,
   if (auto free = isFree(target); !free) return free;
   const auto copy = Beside::of(book_.path());
   if (!copy) return copy.error();
-  if (const auto made = book_.backUp(copy->path()); !made)
+  if (const auto made = book_.backUp(copy->path(), progress); !made)
     return named(made.error(), copy->path(), target);
   if (school && !*part)
     if (const auto left = leaveOthersOut(copy->path(), *school); !left)
@@ -132,6 +132,7 @@ Result<base::Done> DayVerbs::sealDay(By by, const base::Path& target,
                           book_.identity().text(), today, name};
   const auto sealed = sealEnvelope(note, bytesOf(*bytes), secret, costOf(kind_), world_.random);
   if (!sealed) return sealed.error();
+  if (progress.isStopped()) return Error{ErrorCode::workCanceled, "no envelope was made"};
   if (const auto written = base::writeNewFile(target, base::textOf(*sealed)); !written)
     return written.error();
   auto noted = noteEnvelope(*may, {note.name.text(), today, false});

@@ -72,6 +72,21 @@ TEST_CASE("Nothing of a logbook can be read in its envelope", "[case-295]") {
     CHECK(bytes.find(word) == std::string::npos);
 }
 
+TEST_CASE("An envelope that is canceled is not there and is not listed", "[case-501]") {
+  Clinic clinic;
+  const auto file = *clinic.folder / "day.gkday";
+  for (const int mostAsked : {0, 1}) {
+    int asked = 0;
+    const base::Progress progress([&] { return asked++ >= mostAsked; }, {});
+    const auto sealed = clinic.session.sealDay(clinic.by, file, {}, words, progress);
+    REQUIRE_FALSE(sealed);
+    CHECK(sealed.error().code == ErrorCode::workCanceled);
+    CHECK_FALSE(std::filesystem::exists(file));
+    CHECK(must(clinic.session.dayEnvelopes()).empty());
+  }
+  must(clinic.session.sealDay(clinic.by, file, {}, words));
+}
+
 TEST_CASE("An envelope goes to a second laptop and comes back with its day, once", "[case-294]") {
   Clinic clinic;
   const auto mina = clinic.child("Mina");

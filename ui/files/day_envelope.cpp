@@ -76,9 +76,9 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
   context.work.run(
       LongKind::merge, owner,
       [&book = context.session, by, path = *path, chosen,
-       words = toStd(*first)](const base::Progress&) -> base::Result<QString> {
-        if (const auto sealed = book.sealDay(by, toStd(path), chosen.school, words); !sealed)
-          return sealed.error();
+       words = toStd(*first)](const base::Progress& progress) -> base::Result<QString> {
+        const auto sealed = book.sealDay(by, toStd(path), chosen.school, words, progress);
+        if (!sealed) return sealed.error();
         return u"Sealed: %1. Carry file and passphrase apart."_s.arg(path) +
                (chosen.school ? u" It has only %1's students."_s.arg(chosen.words) : QString());
       },
