@@ -181,6 +181,8 @@ Fault faultOf(const Flaw& flaw, Teller& teller) {
     return teller.toldOfAct(
         " has a text with a sign that cannot be seen, which another program wrote", flaw.entry,
         compare);
+  case FlawKind::teethWrong:
+    return teller.told("a field has no teeth, or one of them twice", flaw.entry, compare);
   case FlawKind::timeWrong:
     return teller.toldOfAct(" has an identity of a later time than anything before it", flaw.entry,
                             compare);

@@ -23,7 +23,8 @@ class Cursor {
   Cursor(Connection& book, std::string_view database, const OwnTable& table)
       : table_(table), rows_(book.prepare(scanOf(database, table))), column_(table.at("entry")),
         child_(table.has("child") ? table.at("child") : -1),
-        field_(table.has("field") ? table.at("field") : -1) {
+        field_(table.has("field") ? table.at("field") : -1),
+        tooth_(table.has("tooth") ? table.at("tooth") : -1) {
     next();
   }
   [[nodiscard]] bool isAt(std::int64_t entry) const { return isThere_ && entry_ == entry; }
@@ -34,6 +35,7 @@ class Cursor {
   [[nodiscard]] const Statement& row() const { return rows_; }
   [[nodiscard]] OwnedEntry::MaybeKey child() const { return keyAt(child_); }
   [[nodiscard]] OwnedEntry::MaybeKey field() const { return keyAt(field_); }
+  [[nodiscard]] OwnedEntry::MaybeKey tooth() const { return keyAt(tooth_); }
   void next() {
     isThere_ = rows_.step();
     if (isThere_) entry_ = rows_.column<std::int64_t>(column_);
@@ -50,6 +52,7 @@ class Cursor {
   int column_;
   int child_; // where the row names one, else below 0
   int field_;
+  int tooth_;
   bool isThere_ = false;
   std::int64_t entry_ = 0;
 };
@@ -210,6 +213,9 @@ class Sweep {
     const auto tables = byKind_.find(entry.kind);
     if (tables == byKind_.end()) return isThere;
     const auto name = nameOfKind(entry.kind);
+    const bool isField = name == "field";
+    std::set<std::int64_t> teeth;
+    bool isOnce = true;
     for (auto* cursor : tables->second) {
       for (; cursor->isBefore(entry.id); cursor->next())
         ears_.flaw({FlawKind::rowLoose, cursor->entry(), cursor->table().name});
@@ -218,9 +224,13 @@ class Sweep {
         entry.child = cursor->child();
         entry.field = cursor->field();
       }
-      for (; cursor->isAt(entry.id); cursor->next())
+      for (; cursor->isAt(entry.id); cursor->next()) {
         records.add(cursor->table(), cursor->row());
+        if (isField && cursor->tooth()) isOnce = teeth.insert(*cursor->tooth()).second && isOnce;
+      }
     }
+    if (isField && isThere && (teeth.empty() || !isOnce))
+      ears_.flaw({FlawKind::teethWrong, entry.id});
     return isThere;
   }
 

@@ -27,6 +27,7 @@ enum class FlawKind : std::uint8_t {
   handLoose,   ///< a laptop that wrote nothing
   erasedKept,  ///< an erased entry with content
   textUnsound, ///< a text of the act has a sign that no program of ours lets in
+  teethWrong,  ///< a field without teeth, or with one twice
   timeWrong,   ///< with an identity later than any entry up to it was made
   lineWrong,   ///< not called as the line that it is, or not where it says that it parts
 };

@@ -135,6 +135,21 @@ TEST_CASE("A date that no calendar has is refused by check and by a merge", "[ca
   CHECK(book.faults().value().empty());
 }
 
+TEST_CASE("A field without teeth, or with one twice, is a fault", "[case-498]") {
+  for (const auto* sql : {"DELETE FROM field_tooth", "UPDATE field_tooth SET tooth = 11"}) {
+    const TwoBooks books;
+    runUnguarded(books.there, sql);
+    {
+      store::Connection book(books.there, Access::readWrite, Durability::bulk);
+      digestAll(book);
+    }
+    auto book = opened(books.here, mine);
+    const auto refused = book.absorb(books.there, someMorning);
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().detail.find("a field has no teeth") != std::string::npos);
+  }
+}
+
 TEST_CASE("A moment outside what a logbook can have is damage and no bug", "[case-498]") {
   const TwoBooks books;
   runUnguarded(books.there, "UPDATE act SET at = 8000000000000 WHERE first = (SELECT max(first) "
