@@ -146,6 +146,7 @@ TEST_CASE("A field without teeth, or with one twice, is a fault", "[case-498]") 
     auto book = opened(books.here, mine);
     const auto refused = book.absorb(books.there, someMorning);
     REQUIRE_FALSE(refused);
+    INFO(refused.error().detail);
     CHECK(refused.error().detail.find("a field has no teeth") != std::string::npos);
   }
 }
