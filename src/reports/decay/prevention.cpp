@@ -7,26 +7,6 @@
 
 namespace gk::reports {
 
-namespace {
-
-/// The one with the larger standard error: teeth of a child, and children of a school, are alike.
-estimates::AttackRateEstimate wider(estimates::AttackRateEstimate byChild,
-                                    const std::vector<estimates::Exposure>& bySchool,
-                                    ClusterUnit& unit) {
-  const auto schools = estimates::attackRate(bySchool);
-  if (!schools || schools->has(estimates::AttackRateNote::oneChild) || !schools->standardError ||
-      !byChild.standardError || *schools->standardError <= *byChild.standardError)
-    return byChild;
-  unit = ClusterUnit::schools;
-  byChild.standardError = schools->standardError;
-  byChild.robustVariance = schools->robustVariance;
-  byChild.low = schools->low;
-  byChild.high = schools->high;
-  return byChild;
-}
-
-} // namespace
-
 AttackRateReport attackRateOf(const TermView& view) {
   const auto exposures = exposuresOf(view);
   AttackRateReport report;
@@ -34,16 +14,19 @@ AttackRateReport attackRateOf(const TermView& view) {
   report.notSeenLeftOut = exposures.notSeenLeftOut;
   report.extracted = exposures.extracted;
   report.seenBefore = exposures.seenBefore;
-  if (auto seconds = estimates::attackRate(exposures.seconds)) {
-    report.secondsSeen = {seconds->children, static_cast<int>(seconds->affected)};
-    if (seconds->children >= fewestForSecondMolars) report.seconds = *std::move(seconds);
+  if (auto seconds = programRateOf(exposures.seconds)) {
+    const auto& rate = seconds->rate;
+    report.secondsSeen = {rate.children, static_cast<int>(rate.affected)};
+    if (rate.children >= fewestForSecondMolars) report.seconds = rate;
   }
-  auto estimate = estimates::attackRate(exposures.all());
-  if (estimate)
-    report.estimate = wider(*std::move(estimate), exposures.bySchool(), report.unit);
-  else
+  if (auto found = programRateOf(exposures.schools)) {
+    if (found->units == estimates::ProgramUnits::schools) report.unit = ClusterUnit::schools;
+    report.isSchoolPlanned = found->units == estimates::ProgramUnits::childrenPlanned;
+    report.estimate = std::move(found->rate);
+  } else {
     report.whyNot = "not enough data: no never-sealed first molar of a child new to the program "
                     "with enough time in the mouth";
+  }
   return report;
 }
 
@@ -63,6 +46,7 @@ std::vector<std::string> attackNotes(const AttackRateReport& attack) {
                     counted(attack.everSealedLeftOut, "first molar", "first molars") +
                     ". Whether that makes the rate too high or too low is not known: it depends on "
                     "whether those children were at less risk or at more.");
+  if (attack.isSchoolPlanned) notes.push_back("The rate's CI: " + schoolPlannedWords());
   return notes;
 }
 

@@ -119,9 +119,11 @@ Table serviceTable(const TermTotals& totals) {
                          {numbers("Teeth per screened child"),
                           [](const At& at) { return numberPer(at.teeth(), at.screened, 2); }},
                          children("Varnish", "varnish", &At::varnish)});
-  table.notes = {"Needing, sealed, unfinished and varnish are children. Sealed: at least one "
-                 "complete sealant; repairs and glass ionomer sealants do not count. Teeth "
-                 "and surfaces are counted separately, each once."};
+  table.notes = {
+      "Needing, sealed, unfinished and varnish are children. Needing: a tooth was chosen "
+      "for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass ionomer "
+      "sealants do not count. Teeth "
+      "and surfaces are counted separately, each once."};
   noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &Participation::sealed,
             [](const auto& at) { return at.needing; });
   return table;
