@@ -86,13 +86,13 @@ std::string takeAway(TeethOfSides& from, const StandingOut& one, const StandingO
   if (told.factor != Factor::arch || one.factor != Factor::tooth) return {};
   const auto jaw = jawOf(one.label);
   std::erase_if(from.others, [&](const auto* tooth) { return !isOfJaw(*tooth, jaw); });
-  return (told.label == jaw ? told.others : told.label) + " teeth";
+  return jaw == "upper" ? "lower teeth" : "upper teeth";
 }
 
 /// Of the own share, in points of a percentage.
 std::string against(double difference) {
   if (difference == 0) return "no difference";
-  return base::fixed(100 * std::abs(difference), 1) +
+  return base::percent(std::abs(difference)) +
          (difference < 0 ? " points lower" : " points higher");
 }
 
