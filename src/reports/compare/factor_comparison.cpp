@@ -217,6 +217,17 @@ void placeInFunnel(FactorComparison& out) {
   if (shrunk) out.shrinkageNotes = shrunk->notes;
 }
 
+HeldBySchool heldBySchool(const Teeth& teeth, Factor factor, FactorCode code) {
+  HeldBySchool out;
+  for (const auto* fact : teeth) {
+    if (fact->at(factor) != code) continue;
+    auto& held = out[fact->at(Factor::school)];
+    held.assessable += 1;
+    held.whole += isWhole(*fact) ? 1 : 0;
+  }
+  return out;
+}
+
 } // namespace
 
 void adjustTogether(std::vector<FactorComparison>& compared) {
@@ -260,6 +271,8 @@ FactorComparison compareFactor(const RetentionFacts& facts, Factor factor, const
   for (auto& line : lines) {
     const bool isSecond = out.isPair && !out.values.empty();
     auto& value = out.values.emplace_back(FactorValue{.line = std::move(line)});
+    if (factor == Factor::tooth && value.line.code)
+      value.bySchool = heldBySchool(teeth, factor, *value.line.code);
     if (value.line.hidden || lines.size() < 2 || isSecond || value.line.assessable == 0) continue;
     compareValue(value, teeth, factor, options);
   }

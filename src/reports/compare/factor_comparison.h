@@ -6,6 +6,7 @@
 #include "estimates/shrinkage.h"
 #include "reports/retention/retention_totals.h"
 
+#include <map>
 #include <span>
 
 namespace gk::reports {
@@ -29,6 +30,13 @@ enum class Permuted {
 /// Between schools a p needs as many on either side: fewer cannot be told apart from the schools.
 inline constexpr int fewestSchoolsASide = 6;
 
+/// The judged teeth of one value, by the school where they were sealed.
+struct HeldTeeth {
+  int whole = 0;
+  int assessable = 0;
+};
+using HeldBySchool = std::map<FactorCode, HeldTeeth>;
+
 /// One value of a factor held against all the others of the cohort.
 struct FactorValue {
   RetentionLine line;
@@ -40,6 +48,7 @@ struct FactorValue {
   Permuted permuted = Permuted::no;  ///< what `p` is a permutation of
   bool hasFewSchools = false;        ///< between schools, with under `fewestSchoolsASide` on a side
   std::optional<double> adjustedP{}; ///< Holm over all comparisons made together
+  HeldBySchool bySchool{};           ///< of `Factor::tooth` alone
   std::optional<estimates::Departure> funnel{};
   std::optional<estimates::ShrunkenUnit> shrunken{};
 };

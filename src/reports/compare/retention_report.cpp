@@ -91,8 +91,8 @@ Table followUpTable(const FactorComparison& schools, std::optional<roster::Schoo
                shares("If all not assessed failed, %"), shares("If all not assessed held, %")},
               {"The last two are true whatever became of the sealants not assessed, not found or "
                "not assessable: no "
-               "assumption, and no sampling error in them. Sealants known to be missing "
-               "whose children were not found count as failed in both.",
+               "assumption, and no sampling error in them. Sealants not assessed but known to be "
+               "missing by then count as failed in both.",
                "Published state guidance asks for over 65% seen at follow-up."}};
   for (const auto& value : schools.values)
     if (!chosen || value.line.school == chosen) table.rows.push_back(followUpRow(value.line));

@@ -1,6 +1,7 @@
 #include "reports/compare/standing_out.h"
 
 #include "estimates/distributions.h"
+#include "reports/compare/echoes.h"
 #include "reports/print/cells.h"
 #include "reports/retention/display_names.h"
 #include "reports/retention/factor_words.h"
@@ -234,61 +235,6 @@ std::string noneWords(std::span<const FactorComparison> compared) {
   return "Nothing stands out" + of + ", none has an adjusted p under 0.05.";
 }
 
-/// Teeth of one side, and how many of them held.
-struct Side {
-  int whole;
-  int assessable;
-};
-double heldOf(const Side& side) {
-  return side.assessable > 0 ? static_cast<double>(side.whole) / side.assessable : 0;
-}
-void takeAway(Side& from, const StandingOut& what) {
-  from.whole -= what.whole;
-  from.assessable -= what.assessable;
-}
-
-bool isOfTeeth(Factor factor) {
-  return factor == Factor::tooth || factor == Factor::arch;
-}
-
-/// A jaw has the teeth that are named after it; one tooth has no other.
-bool has(const StandingOut& one, const StandingOut& tooth) {
-  return one.factor == Factor::arch && tooth.label.starts_with(one.label);
-}
-
-/// What is left of a difference between teeth without those that were told of before it, when that
-/// is less than half of it or the opposite; nothing where it stands on its own.
-std::optional<std::string> echoOf(const StandingOut& one, std::span<const StandingOut> told) {
-  Side own{one.whole, one.assessable};
-  Side others{one.othersWhole, one.othersAssessable};
-  const double before = heldOf(own) - heldOf(others);
-  std::vector<std::string> without;
-  for (const auto& tooth : told) {
-    if (!isOfTeeth(one.factor) || tooth.factor != Factor::tooth) continue;
-    takeAway(has(one, tooth) ? own : others, tooth);
-    without.push_back(tooth.label);
-  }
-  if (without.empty() || own.assessable <= 0 || others.assessable <= 0) return std::nullopt;
-  const double after = heldOf(own) - heldOf(others);
-  if (after * before > 0 && std::abs(after) >= std::abs(before) / 2) return std::nullopt;
-  return one.label + ", without " + base::join(without, " and ") + ": " +
-         shareWords(own.whole, own.assessable) + " of " + number(own.assessable) + " against " +
-         shareWords(others.whole, others.assessable) + " of " + number(others.assessable);
-}
-
-/// Takes out what is one finding told again by the other teeth; says what it was.
-std::vector<std::string> takeOutEchoes(std::vector<StandingOut>& found) {
-  std::vector<StandingOut> told;
-  std::vector<std::string> echoes;
-  for (auto& one : found)
-    if (auto echo = echoOf(one, told))
-      echoes.push_back(*std::move(echo));
-    else
-      told.push_back(std::move(one));
-  found = std::move(told);
-  return echoes;
-}
-
 /// Whether the shares of all teeth say what the odds ratio says within strata.
 bool sharesAgree(const StandingOut& one) {
   const auto own = static_cast<double>(one.whole) * one.othersAssessable;
@@ -348,7 +294,7 @@ Table standingOutTable(std::span<const FactorComparison> compared) {
   Table table{"What stands out", {counts("No."), texts("Finding"), texts("Caution")}};
   auto found = standingOut(compared);
   const auto all = found;
-  const auto echoes = takeOutEchoes(found);
+  const auto echoes = takeOutEchoes(found, compared);
   const auto looks = comparisons(compared);
   for (const auto& one : std::span(found).first(std::min(found.size(), mostStandingOut)))
     table.rows.push_back({table.rows.size() + 1, sentenceOf(one), cautionOf(one)});

@@ -108,7 +108,7 @@ class Reader {
     for (const auto& [years, exposure] : firsts)
       out_.schools[view_.days.find(screening.day)->school].push_back(exposure);
     for (const auto& [years, exposure] : seconds)
-      out_.seconds.push_back(exposure);
+      out_.seconds[view_.days.find(screening.day)->school].push_back(exposure);
   }
 
   [[nodiscard]] bool wasSealed(const roster::ChildId& child, const dentition::Tooth& tooth,
@@ -130,14 +130,17 @@ ExposureRows exposuresOf(const TermView& view) {
   return out;
 }
 
-std::vector<estimates::Exposure> ExposureRows::all() const {
+namespace {
+
+std::vector<estimates::Exposure> pooled(const ExposureRows::BySchool& schools) {
   std::vector<estimates::Exposure> rows;
   for (const auto& [school, own] : schools)
     rows.insert(rows.end(), own.begin(), own.end());
   return rows;
 }
 
-std::vector<estimates::Exposure> ExposureRows::bySchool() const {
+/// The same with the school in the place of the child.
+std::vector<estimates::Exposure> asSchools(const ExposureRows::BySchool& schools) {
   std::vector<estimates::Exposure> rows;
   std::size_t label = 0;
   for (const auto& [school, own] : schools) {
@@ -148,6 +151,16 @@ std::vector<estimates::Exposure> ExposureRows::bySchool() const {
     ++label;
   }
   return rows;
+}
+
+} // namespace
+
+std::vector<estimates::Exposure> ExposureRows::all() const {
+  return pooled(schools);
+}
+
+base::Result<estimates::ProgramRate> programRateOf(const ExposureRows::BySchool& schools) {
+  return estimates::programRate(pooled(schools), asSchools(schools));
 }
 
 } // namespace gk::reports

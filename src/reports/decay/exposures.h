@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/attack_rate.h"
+#include "estimates/attack_rate_program.h"
 #include "reports/records/term_view.h"
 
 #include <map>
@@ -14,17 +14,19 @@ namespace gk::reports {
 /// A child seen before is left out: what was affected then is no news, and what was sound was
 /// sealed.
 struct ExposureRows {
-  std::map<roster::SchoolId, std::vector<estimates::Exposure>> schools; ///< that screened them
-  std::vector<estimates::Exposure> seconds; ///< second molars of the same children
+  using BySchool = std::map<roster::SchoolId, std::vector<estimates::Exposure>>;
+  BySchool schools;          ///< that screened them
+  BySchool seconds;          ///< second molars of the same children
   int everSealedLeftOut = 0; ///< first molars that someone has sealed, by the finding or our book
   int notSeenLeftOut = 0;    ///< not up, not looked at
   int extracted = 0;         ///< of affected first molars
   int seenBefore = 0;        ///< children screened in the term whom the program had screened before
 
   [[nodiscard]] std::vector<estimates::Exposure> all() const;
-  /// The same with the school in the place of the child, to take schools as clusters.
-  [[nodiscard]] std::vector<estimates::Exposure> bySchool() const;
 };
+
+/// Of all first molars, or all second ones, with the limits of a whole program.
+base::Result<estimates::ProgramRate> programRateOf(const ExposureRows::BySchool& schools);
 
 ExposureRows exposuresOf(const TermView& view);
 

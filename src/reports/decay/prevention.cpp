@@ -7,26 +7,6 @@
 
 namespace gk::reports {
 
-namespace {
-
-/// The one with the larger standard error: teeth of a child, and children of a school, are alike.
-estimates::AttackRateEstimate wider(estimates::AttackRateEstimate byChild,
-                                    const std::vector<estimates::Exposure>& bySchool,
-                                    ClusterUnit& unit) {
-  const auto schools = estimates::attackRate(bySchool);
-  if (!schools || schools->has(estimates::AttackRateNote::oneChild) || !schools->standardError ||
-      !byChild.standardError || *schools->standardError <= *byChild.standardError)
-    return byChild;
-  unit = ClusterUnit::schools;
-  byChild.standardError = schools->standardError;
-  byChild.robustVariance = schools->robustVariance;
-  byChild.low = schools->low;
-  byChild.high = schools->high;
-  return byChild;
-}
-
-} // namespace
-
 AttackRateReport attackRateOf(const TermView& view) {
   const auto exposures = exposuresOf(view);
   AttackRateReport report;
@@ -34,16 +14,19 @@ AttackRateReport attackRateOf(const TermView& view) {
   report.notSeenLeftOut = exposures.notSeenLeftOut;
   report.extracted = exposures.extracted;
   report.seenBefore = exposures.seenBefore;
-  if (auto seconds = estimates::attackRate(exposures.seconds)) {
-    report.secondsSeen = {seconds->children, static_cast<int>(seconds->affected)};
-    if (seconds->children >= fewestForSecondMolars) report.seconds = *std::move(seconds);
+  if (auto seconds = programRateOf(exposures.seconds)) {
+    const auto& rate = seconds->rate;
+    report.secondsSeen = {rate.children, static_cast<int>(rate.affected)};
+    if (rate.children >= fewestForSecondMolars) report.seconds = rate;
   }
-  auto estimate = estimates::attackRate(exposures.all());
-  if (estimate)
-    report.estimate = wider(*std::move(estimate), exposures.bySchool(), report.unit);
-  else
+  if (auto found = programRateOf(exposures.schools)) {
+    if (found->units == estimates::ProgramUnits::schools) report.unit = ClusterUnit::schools;
+    report.isSchoolPlanned = found->units == estimates::ProgramUnits::childrenPlanned;
+    report.estimate = std::move(found->rate);
+  } else {
     report.whyNot = "not enough data: no never-sealed first molar of a child new to the program "
                     "with enough time in the mouth";
+  }
   return report;
 }
 
@@ -63,6 +46,7 @@ std::vector<std::string> attackNotes(const AttackRateReport& attack) {
                     counted(attack.everSealedLeftOut, "first molar", "first molars") +
                     ". Whether that makes the rate too high or too low is not known: it depends on "
                     "whether those children were at less risk or at more.");
+  if (attack.isSchoolPlanned) notes.push_back("The rate's CI: " + schoolPlannedWords());
   return notes;
 }
 
@@ -85,7 +69,7 @@ namespace {
 std::string missing(int molars, bool hasAttack, const AttackRateReport& attack, bool hasRetention) {
   if (molars == 0) return "not enough data: no permanent molar was sealed";
   if (!hasAttack) return attack.whyNot;
-  if (!hasRetention) return "not enough data: no sealant was checked after a year";
+  if (!hasRetention) return "not enough data: no sealed tooth was assessed after a year";
   return {};
 }
 
@@ -97,27 +81,30 @@ double sizeOf(const estimates::RetentionEstimate& retention) {
 /// Griffin 2009, JADA 140:415-23: formerly sealed against never sealed, at one year.
 constexpr estimates::Interval riskAfterLoss{0.817, 1.220};
 
+/// Between the limits of a rate.
+constexpr int ratesTried = 200;
+
 } // namespace
 
 namespace {
 
 using Averted = base::Result<estimates::AvertedEstimate>;
 
-/// A rate of 0 or 1 has no standard error: the range is over its limits and those of retention,
-/// which errs on the wide side.
+/// A rate of 0 or 1 has no standard error: the range is over the rates within its limits and over
+/// those of retention, which errs on the wide side. What is averted rises with the rate and falls
+/// again, so that its most may lie between.
 void addBoundaryRange(estimates::AvertedEstimate& out, estimates::AvertedInputs inputs,
                       const estimates::AttackRateEstimate& rate,
                       const estimates::RetentionEstimate& retention) {
   if (!out.has(estimates::AvertedNote::attackRateAtBoundary)) return;
   const auto limits = rate.toRead();
-  const auto retained = retention.toRead
-                            ? retention.toRead->range
-                            : estimates::Interval{inputs.retentionYearOne, inputs.retentionYearOne};
+  // One child says next to nothing of all.
+  const auto retained = retention.toRead ? retention.toRead->range : estimates::Interval{0, 1};
   double least = out.averted;
   double most = out.averted;
-  for (const double end : {limits.low, limits.high})
+  for (int step = 0; step <= ratesTried; ++step)
     for (const double share : {retained.low, retained.high}) {
-      inputs.attackRate = end;
+      inputs.attackRate = limits.low + (limits.high - limits.low) * step / ratesTried;
       inputs.retentionYearOne = share;
       const auto at = estimates::averted(inputs);
       if (!at) continue;
@@ -192,8 +179,10 @@ AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& atta
     if (least && most) report.ifNotLookedAt = estimates::Interval{least->averted, most->averted};
   }
   if (!attack.seconds && molars.seconds > 0)
-    if (auto alone = avertedAt(molars.firsts, *attack.estimate, *retention, years, 1))
+    if (auto alone = avertedAt(molars.firsts, *attack.estimate, *retention, years, 1)) {
       report.firstsAlone = *std::move(alone);
+      if (molars.firsts == 0) report.firstsAlone->interval.reset(); // of none none is certain
+    }
   return report;
 }
 
@@ -226,7 +215,11 @@ ScenarioReport scenarios(int molars, const AttackRateReport& attack,
     }
   }
   ranges.efficacy = estimates::Interval{std::min(estimates::cautiousEfficacy, inputs.efficacy), 1};
-  if (inputs.attackRate * riskAfterLoss.high <= 1) ranges.relativeRiskAfterLoss = riskAfterLoss;
+  const double highestRate = ranges.attackRate ? ranges.attackRate->high : inputs.attackRate;
+  ranges.relativeRiskAfterLoss = riskAfterLoss;
+  // No yearly risk is above 1, whatever else is at its end.
+  if (highestRate * riskAfterLoss.high > 1)
+    ranges.relativeRiskAfterLoss->high = std::max(1.0, (1 - 1e-12) / highestRate);
   report.inputs = inputs;
   const auto estimate = estimates::averted(inputs);
   if (!estimate) {
@@ -234,7 +227,12 @@ ScenarioReport scenarios(int molars, const AttackRateReport& attack,
     return report;
   }
   report.estimate = *estimate;
-  if (const auto found = estimates::avertedScenarios(inputs, ranges)) report.scenarios = *found;
+  const auto found = estimates::avertedScenarios(inputs, ranges);
+  if (!found) {
+    report.whyNot = found.error().detail;
+    return report;
+  }
+  report.scenarios = *found;
   if (whatIf.programCost && whatIf.costPerCavity) {
     const auto money =
         estimates::money(inputs, {*whatIf.programCost, *whatIf.costPerCavity, whatIf.discountRate});

@@ -11,7 +11,7 @@ namespace gk::reports {
 inline constexpr std::size_t fewestForSecondMolars = 30;
 
 /// The yearly attack rate of never-sealed first permanent molars, from `exposuresOf` the term. Its
-/// standard error takes children as clusters, or schools where that makes it the larger.
+/// limits go by the number of schools (estimates/attack_rate_program.h).
 struct AttackRateReport {
   std::optional<estimates::AttackRateEstimate> estimate;
   std::string whyNot;        ///< when there is no estimate
@@ -20,6 +20,7 @@ struct AttackRateReport {
   int extracted = 0;         ///< of affected first molars
   int seenBefore = 0;        ///< children left out, whom the program had screened before the term
   ClusterUnit unit = ClusterUnit::children;
+  bool isSchoolPlanned = false; ///< of 2 or 3 schools, whose likeness within is a planning value
   /// Of second molars, from `fewestForSecondMolars` children on.
   std::optional<estimates::AttackRateEstimate> seconds;
   /// Children with one, never sealed, that was up long enough to count; and such molars affected.

@@ -122,12 +122,10 @@ class FactReader {
                      .why = followup::CannotAssess::none,
                      .health = followup::ToothHealth::sound,
                      .code = {}};
+    if (fate.check) fact.why = view_.records.checks[*fate.check].value.why;
     // How the tooth is now, and not at the look that first found the sealant lost.
-    if (const auto seen = fate.toothCheck ? fate.toothCheck : fate.check; seen) {
-      const auto& found = view_.records.checks[*seen].value;
-      fact.why = found.why;
-      fact.health = found.health;
-    }
+    if (const auto seen = fate.toothCheck ? fate.toothCheck : fate.check; seen)
+      fact.health = view_.records.checks[*seen].value.health;
     for (std::size_t i = 0; i < fact.code.size(); ++i) {
       const auto factor = static_cast<Factor>(i);
       fact.code[i] =

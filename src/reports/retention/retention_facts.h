@@ -68,13 +68,13 @@ struct SealantFact {
   std::optional<std::uint32_t> check; ///< likewise, of the look that says so
   bool due;                           ///< the window has opened by the date of the report
   bool wasDueBefore;                  ///< in an earlier term already, and not judged then
-  bool isKnownLost;                   ///< by the date of the report, its child found or not
+  bool isKnownLost;                   ///< by the end of its window, its child found or not
   bool isRepaired;                    ///< `part`, repaired since, and whole at the check
   HeldFrom from;
   ToothType type;
-  followup::Held held;  ///< this very sealant; `notSealed` while its child was not found
-  followup::Held tooth; ///< whatever is on the tooth now, reseals included; likewise
-  followup::CannotAssess why;
+  followup::Held held;        ///< this very sealant; `notSealed` while its child was not found
+  followup::Held tooth;       ///< whatever is on the tooth now, reseals included; likewise
+  followup::CannotAssess why; ///< of `check`
   followup::ToothHealth health;
   std::array<FactorCode, base::enumCount<Factor>> code;
 

@@ -254,7 +254,7 @@ std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit 
 }
 
 std::string protectionNote(const RetentionLine& total) {
-  if (!total.protected95) return "Teeth protected a year later by any sealant: none was checked.";
+  if (!total.protected95) return "Teeth protected a year later by any sealant: none was assessed.";
   return "A different question is whether the tooth is protected a year later by any "
          "sealant, repairs and reseals included: " +
          estimateWords(*total.protected95, total.unit) + " of " +

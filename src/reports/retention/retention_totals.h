@@ -29,9 +29,9 @@ struct RetentionLine {
   int lost = 0;
   int cannotAssess = 0;
   int repaired = 0;    ///< of part: repaired since, and whole at the check
-  int filledOver = 0;  ///< of lost: a sealed surface filled since
+  int filledOver = 0;  ///< of lost: the check that says so found a sealed surface filled
   int earlierLost = 0; ///< of lost: known from an earlier look or from a reseal
-  int lostUnfound = 0; ///< due, known as lost, and its child not found: in no estimate
+  int lostUnfound = 0; ///< due, known as lost, and not judged in the window: in no estimate
   /// The teeth behind `protected95`: looked at in the window, whatever was on them.
   int teethSeen = 0;
   int teethWhole = 0;

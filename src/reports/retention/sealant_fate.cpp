@@ -152,7 +152,7 @@ std::vector<base::Date> SealantFates::foundOn(const Life& life) const {
 SealantFate SealantFates::of(std::uint32_t placement, base::Date placedOn) const {
   const auto life = lifeOf(placement, placedOn);
   SealantFate out;
-  out.isKnownLost = life.lostOn.has_value();
+  out.isKnownLost = life.lostOn && *life.lostOn <= life.shuts; // later says nothing of a year
   judge(life, out);
   if (out.isOld) return out;
   judgeLate(life, out);

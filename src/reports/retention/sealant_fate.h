@@ -18,7 +18,7 @@ struct SealantFate {
   std::optional<std::uint32_t> check; ///< the look that says so; none where a reseal does
   bool isRepaired = false;            ///< held in part, repaired, and whole at the check
   bool isOld = false;                 ///< an earlier term has judged it
-  bool isKnownLost = false;           ///< by the date of the report, found in the window or not
+  bool isKnownLost = false;           ///< by the end of its window, found in it or not
   /// The worst of what is on the tooth, repairs and reseals included, at its first look in the
   /// window.
   followup::Held tooth = followup::Held::notSealed;

@@ -111,7 +111,7 @@ class Counter {
   }
 
   void findings(const roster::ChildId& id, Participation& at) const {
-    bool needs = false;
+    bool needs = isSealed(id); // as a recheck found, where no screening chose the tooth
     bool untreated = false;
     bool told = false;
     auto urgency = chairside::Urgency::none;
@@ -126,6 +126,12 @@ class Counter {
     at.couldNotTell += view_.screenings.has(id) && !told ? 1 : 0;
     at.early += urgency == chairside::Urgency::early ? 1 : 0;
     at.urgent += urgency == chairside::Urgency::urgent ? 1 : 0;
+  }
+
+  [[nodiscard]] bool isSealed(const roster::ChildId& id) const {
+    return std::ranges::any_of(view_.placements.of(id), [](const auto* row) {
+      return chairside::countsAsSealant(row->value);
+    });
   }
 
   void services(const roster::ChildId& id, Participation& at) const {

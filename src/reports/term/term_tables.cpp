@@ -119,9 +119,11 @@ Table serviceTable(const TermTotals& totals) {
                          {numbers("Teeth per screened child"),
                           [](const At& at) { return numberPer(at.teeth(), at.screened, 2); }},
                          children("Varnish", "varnish", &At::varnish)});
-  table.notes = {"Needing, sealed, unfinished and varnish are children. Sealed: at least one "
-                 "complete sealant; repairs and glass ionomer sealants do not count. Teeth "
-                 "and surfaces are counted separately, each once."};
+  table.notes = {
+      "Needing, sealed, unfinished and varnish are children. Needing: a tooth was chosen "
+      "for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass ionomer "
+      "sealants do not count. Teeth "
+      "and surfaces are counted separately, each once."};
   noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &Participation::sealed,
             [](const auto& at) { return at.needing; });
   return table;
@@ -148,9 +150,14 @@ Table findingTable(const TermTotals& totals) {
 
 std::string wholeOrPartNote(const RetentionLine& total) {
   if (!total.wholeOrPart95) return "No sealant of the cohort has been assessed yet.";
+  const auto partOf = [&](int teeth) {
+    return number(teeth) + " of " + number(total.assessable) + ", " +
+           base::percent(static_cast<double>(teeth) / total.assessable) + "%" +
+           (total.assessable < fewest ? " (unstable)" : "");
+  };
   return "Total, fully or partially retained: " + estimateWords(*total.wholeOrPart95, total.unit) +
-         "; partially " + percent(total.part, total.assessable) + "%, missing " +
-         percent(total.lost, total.assessable) + "%. Clusters of the total: " +
+         "; partially " + partOf(total.part) + ", missing " + partOf(total.lost) +
+         ". Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
           : total.isSchoolPlanned ? "children, with at least a planned likeness within schools."
                                   : "children, as fewer than two schools were checked.");
@@ -162,9 +169,8 @@ void noteClasses(Table& table, const RetentionLine& total) {
   if (total.earlierLost > 0)
     table.notes.push_back(
         "Missing includes " + sealants(total.earlierLost) +
-        " that an earlier check found missing, or that were resealed without a check "
-        "that found them fully retained: the new sealant is never counted in their "
-        "place.");
+        " known from an earlier check, or from a reseal without a check that found the old "
+        "sealant fully retained: the new one is never counted in its place.");
   if (total.filledOver > 0)
     table.notes.push_back(
         "Missing includes " + sealants(total.filledOver) +
@@ -180,10 +186,10 @@ void noteClasses(Table& table, const RetentionLine& total) {
         " were already due in an earlier term and not assessed then: in a sum over "
         "terms they count once.");
   if (total.lostUnfound > 0)
-    table.notes.push_back(sealants(total.lostUnfound) +
-                          " of children not found are known to be missing and are in no percentage "
-                          "of fully retained: "
-                          "counting only the known losses of such children would bias it low.");
+    table.notes.push_back(
+        "Known to be missing, though not assessed in these months: " + sealants(total.lostUnfound) +
+        ", in no percentage of fully retained. Counting only the known losses "
+        "among those not assessed would bias it low.");
 }
 
 void noteRetentionUnder(Table& table, const TermTotals& totals) {
@@ -224,7 +230,9 @@ Table schoolRetentionTable(const TermTotals& totals) {
 std::string whyWords(const RetentionLine& line) {
   std::vector<std::string> why;
   for (const auto& [reason, count] : line.why)
-    why.push_back(named(reason) + " " + number(count));
+    why.push_back((reason == followup::CannotAssess::none ? "resealed without having failed"
+                                                          : named(reason)) +
+                  " " + number(count));
   return why.empty() ? nothing : base::join(why, ", ");
 }
 
@@ -314,9 +322,10 @@ Table preventionTable(const TermTotals& totals) {
                             Range{averted.ifNotLookedAt->low, averted.ifNotLookedAt->high, 0}});
     if (averted.firstsAlone)
       table.rows.push_back({"First molars only", avertedCell(*averted.firstsAlone)});
-    table.rows.push_back(
-        {"The same at " + base::fixed(estimates::cautiousEfficacy, 2) + " of full protection",
-         avertedCell(*averted.cautious)});
+    table.rows.push_back({"Cavities averted in " + years + ", " +
+                              base::fixed(estimates::cautiousEfficacy, 2) +
+                              " of full protection while retained",
+                          avertedCell(*averted.cautious)});
   } else {
     table.rows.push_back({"Cavities averted in " + years, averted.whyNot});
   }

@@ -33,12 +33,15 @@ molars <- molars[molars$years >= 0.25, ]
 fit <- glm(affected ~ 1, family = binomial(link = "cloglog"), offset = log(molars$years),
            data = molars, control = glm.control(epsilon = 1e-14, maxit = 100))
 b <- coef(fit)[[1]]
-# CR0 with the factor m / (m - 1) alone, by child or by school, whichever is the larger.
+# CR0 with the factor m / (m - 1) alone, by child or by school, whichever is the larger; from four
+# schools on Student's t on schools less one, written as a normal standard error.
 clustered <- function(by) {
   g <- length(unique(by))
   sqrt(vcovCL(fit, cluster = by, type = "HC0", cadjust = FALSE)[1, 1] * g / (g - 1))
 }
-se <- max(clustered(molars$child), clustered(molars$school))
+seen <- length(unique(molars$school))
+stopifnot(seen >= 4)
+se <- max(clustered(molars$child), clustered(molars$school)) * qt(0.975, seen - 1) / z
 rate <- function(x) 1 - exp(-exp(x))
 say("attack_rate.molars", nrow(molars))
 say("attack_rate.estimate", rate(b))

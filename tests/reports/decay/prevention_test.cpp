@@ -5,7 +5,9 @@
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 using namespace gk;
 using namespace gk::chairside;
@@ -21,6 +23,31 @@ roster::ChildId olderChild(SampleTerm& term, roster::SchoolId school) {
   term.records.children.back().value.birth = {2016, 3};
   return child;
 }
+
+/// Of one tooth by the formula of docs/methods.md, section 3, written again.
+double avertedByHand(double rate, double kept, double efficacy) {
+  double sum = 0;
+  for (int t = 1; t <= 9; ++t)
+    sum += efficacy * rate * kept * (1 - 0.05 * (t - 1)) *
+           std::pow(1 - rate * (1 - efficacy), t - 1) * std::pow(1 - rate, 9 - t);
+  return sum;
+}
+
+/// One child new to the program, its four molars sound, and as many others checked after a year;
+/// all sealed today.
+struct FewChildren : SampleTerm {
+  FewChildren(int checked, int whole) {
+    const auto here = school("Elderbrook Middle", 131);
+    const auto then = dayLastYear(here, "2025-10-14");
+    const auto now = day(here, "2026-10-06");
+    const auto one = olderChild(*this, here);
+    screen(one, now, {found(16, Condition::sound), found(26, Condition::sound)});
+    place(one, now, 16);
+    for (int i = 0; i < checked; ++i)
+      check(place(olderChild(*this, here), then, 36), now,
+            i < whole ? followup::Held::whole : followup::Held::lost);
+  }
+};
 
 } // namespace
 
@@ -85,7 +112,8 @@ TEST_CASE("without data the averted estimate says what is missing") {
 
   term.screen(olderChild(term, school), day,
               {found(16, Condition::cavitated), found(26, Condition::sound)});
-  CHECK(term.totals().averted.whyNot == "not enough data: no sealant was checked after a year");
+  CHECK(term.totals().averted.whyNot ==
+        "not enough data: no sealed tooth was assessed after a year");
   CHECK(toText(termTables(term.totals())).find("not enough data") != std::string::npos);
 }
 
@@ -186,4 +214,77 @@ TEST_CASE("Schools that differ widen the range of the cavities averted", "[case-
     return one.interval->high - one.interval->low;
   };
   CHECK(width(*totals.averted.averted) > 1.3 * width(*byChild.averted));
+}
+
+TEST_CASE("The range at a rate of nothing holds what is averted at every rate within its limits",
+          "[case-340]") {
+  // One child: the rate is anything up to some 60%. Averted rises with the rate and falls again.
+  const auto totals = FewChildren(7, 5).totals();
+  REQUIRE(totals.attackRate.estimate);
+  CHECK(totals.attackRate.estimate->annual == 0);
+  const auto limits = totals.attackRate.estimate->toRead();
+  const auto kept = printedRange(*totals.retention.total.protected95);
+  REQUIRE(kept);
+  for (const auto& [averted, efficacy] :
+       {std::pair(totals.averted.averted, 1.0), std::pair(totals.averted.cautious, 0.81)}) {
+    REQUIRE(averted);
+    REQUIRE(averted->interval);
+    double most = 0;
+    for (double rate = 0; rate <= limits.high; rate += 0.0005)
+      most = std::max(most, avertedByHand(rate, kept->high, efficacy));
+    CHECK(most > 1.04 * avertedByHand(limits.high, kept->high, efficacy)); // not at the limit
+    CHECK(averted->interval->high == Approx(most).epsilon(.001));
+    CHECK(averted->interval->low == 0);
+  }
+}
+
+TEST_CASE("Nothing lost of one child's teeth, or all, is no certainty of what is averted",
+          "[case-340]") {
+  // Before, the range was 0 to 0: one child whose sealant was lost, and no molar affected.
+  const auto totals = FewChildren(1, 0).totals();
+  REQUIRE(totals.averted.averted);
+  REQUIRE(totals.averted.averted->interval);
+  CHECK(totals.averted.averted->averted == 0);
+  CHECK(totals.averted.averted->interval->high > 0.5);
+}
+
+TEST_CASE("Scenarios stand also where the limit of the rate leaves no room for a higher risk",
+          "[case-341]") {
+  // One child, one of its two molars affected: the upper limit of the rate times 1.22 is above 1,
+  // which no yearly risk can be. Before, the report was a blank with a full stop.
+  SampleTerm term;
+  const auto here = term.school("Elderbrook Middle", 131);
+  const auto now = term.day(here, "2026-10-06");
+  const auto one = olderChild(term, here);
+  term.records.children.back().value.birth = {2019, 6}; // a year in the mouth
+  term.screen(one, now, {found(16, Condition::cavitated), found(26, Condition::sound)});
+  term.place(one, now, 26);
+  const auto then = term.dayLastYear(here, "2025-10-14");
+  for (int i = 0; i < 4; ++i)
+    term.check(term.place(olderChild(term, here), then, 36), now,
+               i ? followup::Held::whole : followup::Held::lost);
+  const auto totals = term.totals();
+  REQUIRE(totals.attackRate.estimate);
+  CHECK(totals.attackRate.estimate->toRead().high > 1 / 1.22);
+  const auto report = scenarios(1, totals.attackRate, totals.retention.total.protected95, {}, {});
+  CHECK(report.whyNot.empty());
+  REQUIRE(report.scenarios);
+  for (const auto& inputs : {report.scenarios->lowInputs, report.scenarios->highInputs})
+    CHECK(inputs.attackRate * inputs.relativeRiskAfterLoss <= 1);
+}
+
+TEST_CASE("Teeth that were checked, none of which could be judged, are not called unchecked",
+          "[case-342]") {
+  SampleTerm term;
+  const auto here = term.school("Elderbrook Middle", 131);
+  const auto now = term.day(here, "2026-10-06");
+  const auto one = olderChild(term, here);
+  term.screen(one, now, {found(16, Condition::cavitated), found(26, Condition::sound)});
+  term.place(one, now, 26);
+  term.check(term.place(one, term.dayLastYear(here, "2025-10-14"), 36), now,
+             followup::Held::cannotAssess);
+  const auto totals = term.totals();
+  CHECK(totals.retention.total.examined == 1);
+  CHECK(totals.averted.whyNot == "not enough data: no sealed tooth was assessed after a year");
+  CHECK(protectionNote(totals.retention.total).find("none was assessed") != std::string::npos);
 }

@@ -233,3 +233,24 @@ TEST_CASE("a recheck under last year's form alone is no consent of this term", "
   CHECK(at.screened == 1);
   CHECK(at.seenOnly == 0);
 }
+
+TEST_CASE("A child resealed after a recheck, whose screening chose no tooth, needed a sealant",
+          "[case-346]") {
+  // Truth by construction: two children, one chosen at the screening and sealed, one whose old
+  // sealant the recheck had resealed. Before: sealed, of those needing: 2 of 1.
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  const auto day = term.day(school, "2026-10-06");
+  const auto chosen = term.child(school);
+  term.screen(chosen, day, {test::toSeal(16)});
+  term.place(chosen, day, 16);
+  const auto resealed = term.child(school);
+  term.screen(resealed, day);
+  term.check(term.place(resealed, term.dayLastYear(school, "2025-10-14"), 16), day,
+             followup::Held::lost);
+  term.place(resealed, day, 16, chairside::PlacementType::reseal);
+  const auto total = term.totals().total;
+  CHECK(total.screened == 2);
+  CHECK(total.needing == 2);
+  CHECK(total.sealed == 2);
+}
