@@ -165,9 +165,19 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
   std::vector<std::string> copied;            // the same
   std::vector<session::KeyLine> replacements; // the same
   std::string part;                           // the same
+  std::vector<session::Fault> unread;         // names, as far as they are open
   if (findings->empty()) {
     auto session = openToRead(call, around);
     if (!session) return session.error();
+    // Said, not set: what is set may be of another logbook, and this one is whole without it.
+    if (call.textIfAny("--passphrase-file")) {
+      auto secret = passphraseNeeded(call, around);
+      if (!secret) return secret.error();
+      if (const auto open = session->unlock(std::move(*secret)); !open) return open.error();
+      auto names = session->findings();
+      if (!names) return names.error();
+      unread = std::move(*names);
+    }
     auto listed = session->erasures();
     if (!listed) return listed.error();
     erasures = std::move(*listed);
@@ -186,6 +196,10 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     json.field("whole", findings->empty());
     json.arrayField("findings");
     for (const auto& fault : *findings)
+      writeFault(json, fault);
+    json.endArray();
+    json.arrayField("unreadable_names");
+    for (const auto& fault : unread)
       writeFault(json, fault);
     json.endArray();
     json.arrayField("erasures");
@@ -207,6 +221,8 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     json.endObject();
   } else if (findings->empty()) {
     around.out << call.operand(0) << ": no damage found\n";
+    for (const auto& fault : unread)
+      around.out << session::sentence(fault) << '\n';
     if (!part.empty()) around.out << part << '\n';
     for (const auto& line : erasures) {
       around.out << "Student " << line.record.value.number << ": " << line.words() << ".\n";
@@ -226,7 +242,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     around.out << "Write nothing more to this logbook: keep a copy of it as it is and restore the "
                   "newest backup.\n";
   }
-  return findings->empty() ? Exit::fine : Exit::findings;
+  return findings->empty() && unread.empty() ? Exit::fine : Exit::findings;
 }
 
 Result<Exit> backUp(const Call& call, const Surroundings& around) {
@@ -305,7 +321,8 @@ std::vector<Verb> bookVerbs() {
       {{"check",
         "FILE",
         "checks a logbook for damage, or a signed sheet against it; 1 if they differ",
-        {{"--sheet", "CODE", "as printed on a signed close-out: verifies that day's signatures"}}},
+        {{"--sheet", "CODE", "as printed on a signed close-out: verifies that day's signatures"},
+         {"--passphrase-file", "FILE", "looks at the names too"}}},
        check},
       {{"backup", "FILE TARGET", "writes a checked copy; never over another file", {}}, backUp},
       {{"merge", "FILE OTHER", "imports all that another laptop's logbook has",

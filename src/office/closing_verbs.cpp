@@ -130,10 +130,9 @@ Result<Exit> setLotAside(const Call& call, const Surroundings& around) {
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
     const auto lots = lotsWanted(session, call);
     if (!lots) return lots.error();
-    // One that two laptops entered is on the list twice.
-    for (const auto& lot : *lots)
-      if (const auto aside = session.quarantineLot(by, lot.id, call.text("--reason")); !aside)
-        return aside.error();
+    // One that two laptops entered is on the list twice, and set aside with this one.
+    const auto aside = session.quarantineLot(by, lots->front().id, call.text("--reason"));
+    if (!aside) return aside.error();
     return number + " set aside; report FILE trace --lot " + number +
            " lists who was treated with it";
   });

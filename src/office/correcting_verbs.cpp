@@ -123,12 +123,8 @@ Result<kit::Light> lightOf(const Call& call, kit::Light light) {
 Result<Exit> correctLight(const Call& call, const Surroundings& around) {
   const auto tag = call.text("--light");
   return noting(call, around, [&](Session& session, base::By by) -> Result<std::string> {
-    const auto lights = session.lights();
-    if (!lights) return lights.error();
-    const auto old =
-        std::ranges::find_if(*lights, [&](const auto& row) { return row.value.tag == tag; });
-    if (old == lights->end())
-      return Error{ErrorCode::notFound, "there is no light " + tag + " in this logbook"};
+    const auto old = lightTagged(session, tag);
+    if (!old) return old.error();
     const auto light = lightOf(call, old->value);
     if (!light) return light.error();
     const auto done = session.correctLight(by, *old, *light, call.text("--reason"));

@@ -1,11 +1,13 @@
 #include "office/opening.h"
 #include "session/part.h"
+#include "session/short_laptop.h"
 
 #include "base/files.h"
 #include "base/text.h"
 
 #include <algorithm>
 #include <limits>
+#include <map>
 #include <ostream>
 #include <set>
 
@@ -33,17 +35,50 @@ template <class T, class Word>
 Result<base::Recorded<T>> named(Result<std::vector<base::Recorded<T>>> rows, Word word,
                                 const std::string& wanted, const std::string& what) {
   if (!rows) return rows.error();
-  std::vector<std::string> words;
-  for (auto& row : *rows) {
-    if (row.value.*word == wanted) return std::move(row);
-    words.push_back(row.value.*word);
+  std::ranges::sort(*rows, {}, &base::Recorded<T>::id);
+  const auto called = [&](const std::string& name) {
+    std::vector<base::Recorded<T>> found;
+    for (const auto& row : *rows)
+      if (row.value.*word == name) found.push_back(row);
+    return found;
+  };
+  const auto found = called(wanted);
+  if (found.size() == 1) return found.front();
+  if (found.size() > 1) {
+    std::vector<base::Stamp> stamps;
+    for (const auto& row : found)
+      stamps.push_back(row.stamp);
+    return Error{ErrorCode::callMalformed,
+                 what + " \"" + wanted + "\" was entered on more than one laptop; say which: " +
+                     numbers(wanted, stamps)};
   }
+  if (const auto one = numbered(wanted))
+    if (const auto all = called(one->name); one->nth <= all.size()) return all[one->nth - 1];
+  std::vector<std::string> words;
+  for (const auto& row : *rows)
+    words.push_back(row.value.*word);
   return Error{ErrorCode::notFound,
                "there is no " + what + " \"" + wanted + "\" in this logbook; " +
                    (words.empty() ? "it has none yet" : "it has: " + base::join(words, ", "))};
 }
 
 } // namespace
+
+std::optional<Numbered> numbered(const std::string& word) {
+  const auto at = word.rfind('#');
+  if (at == std::string::npos) return std::nullopt;
+  const auto nth = base::parseInt(word.substr(at + 1));
+  if (!nth || *nth < 1) return std::nullopt;
+  return Numbered{word.substr(0, at), static_cast<std::size_t>(*nth)};
+}
+
+std::string numbers(const std::string& name, const std::vector<base::Stamp>& rows) {
+  std::vector<std::string> words;
+  for (const auto& row : rows)
+    words.push_back(name + "#" + std::to_string(words.size() + 1) + " (" + row.at.words() +
+                    ", laptop ..." + session::shortName(row.laptop) + ")");
+  return base::join(words, ", ");
+}
 
 Option passphraseOption() {
   return {"--passphrase-file", "FILE", "opens names; or set GROOVEKEEPER_PASSPHRASE_FILE"};
@@ -205,15 +240,19 @@ Result<std::vector<base::Recorded<kit::Lot>>> lotsWanted(Session& session, const
   auto lots = session.lots();
   if (!lots) return lots;
   std::erase_if(*lots, [&](const auto& row) {
-    return row.value.lot != number || (material && row.value.material != *material);
+    return base::folded(row.value.lot) != base::folded(number) ||
+           (material && base::folded(row.value.material) != base::folded(*material));
   });
   if (lots->empty())
     return Error{ErrorCode::notFound, "there is no lot " + number +
                                           (material ? " of " + *material : "") +
                                           " in this logbook; add-lot adds one"};
-  std::set<std::string> materials;
+  std::map<std::string, std::string> byFold;
   for (const auto& row : *lots)
-    materials.insert(row.value.material);
+    byFold.emplace(base::folded(row.value.material), row.value.material);
+  std::set<std::string> materials;
+  for (const auto& [folded, name] : byFold)
+    materials.insert(name);
   if (materials.size() > 1)
     return Error{ErrorCode::callMalformed,
                  std::to_string(materials.size()) + " materials have a lot " + number + ": " +
@@ -223,17 +262,7 @@ Result<std::vector<base::Recorded<kit::Lot>>> lotsWanted(Session& session, const
 }
 
 Result<base::Recorded<kit::Light>> lightTagged(Session& session, const std::string& tag) {
-  auto lights = session.lights();
-  if (!lights) return lights.error();
-  std::erase_if(*lights, [&](const auto& row) { return row.value.tag != tag; });
-  if (lights->empty())
-    return Error{ErrorCode::notFound, "there is no light " + tag +
-                                          " in this logbook; add-light "
-                                          "adds one"};
-  if (lights->size() > 1)
-    return Error{ErrorCode::ruleLight, "two lights have the tag " + tag +
-                                           ", from two laptops; give one of them another tag"};
-  return std::move(lights->front());
+  return named(session.lights(), &kit::Light::tag, tag, "light");
 }
 
 Result<base::Recorded<roster::School>> schoolCoded(Session& session, const std::string& code) {

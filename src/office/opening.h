@@ -6,6 +6,16 @@
 
 namespace gk::office {
 
+/// "CL#2": of what two laptops each entered under one name while apart, the second that was
+/// entered.
+struct Numbered {
+  std::string name;
+  std::size_t nth; ///< from 1 on
+};
+std::optional<Numbered> numbered(const std::string& word);
+/// "CL#1 (Nov 17, 2026, 7:42 AM, laptop ...1a2b), CL#2 (...)"; `rows` oldest first.
+std::string numbers(const std::string& name, const std::vector<base::Stamp>& rows);
+
 /// For --passphrase-file, --by, --pin-file and --laptop-folder, the same in every verb that takes
 /// them.
 Option passphraseOption();

@@ -36,7 +36,8 @@ Result<const Recorded<T>*> oneOf(const std::vector<Recorded<T>>& all, const Setu
   const Recorded<T>* found = nullptr;
   for (const auto& row : all) {
     if (verbs.key(row.value) != key) continue;
-    if (found)
+    // Lots that are called so are one, and corrected together.
+    if (found && !std::is_same_v<T, kit::Lot>)
       return base::Error{
           base::ErrorCode::recordChanged,
           "the logbook has two that are called so, from two laptops; give one of them "

@@ -73,6 +73,8 @@ Result<Sources> sourcesOf(Reader& book, roster::DayId day) {
   Sources sources{*std::move(records), frame};
   for (const auto& child : sources.records.children) {
     const auto identity = book.identity(child.id);
+    // Nobody can be written to; the findings say why.
+    if (!identity && identity.error().code == ErrorCode::vaultDamaged) continue;
     if (!identity) return identity.error();
     std::vector<Recorded<roster::Consent>> forms;
     for (const auto& form : sources.records.consents)
@@ -150,6 +152,8 @@ Result<std::map<std::string, int>> languagesAsked(Reader& book, const reports::T
   std::map<std::string, int> asked;
   for (const auto& [child, own] : forms) {
     const auto identity = book.identity(child);
+    // Nobody can be written to; the findings say why.
+    if (!identity && identity.error().code == ErrorCode::vaultDamaged) continue;
     if (!identity) return identity.error();
     std::set<std::string> languages;
     for (const auto& reader : letterCard(*identity, own, term.asOf).readers)

@@ -205,7 +205,8 @@ Result<base::Done> Reader::addNames(IdentityCard& card, const Identity& identity
     auto namesake = this->child(other);
     if (!namesake) return namesake.error();
     auto theirs = this->identity(other);
-    if (!theirs) return theirs.error();
+    if (!theirs && !hasNoName(theirs.error())) return theirs.error();
+    if (!theirs) continue; // it lost its name since the roll was read
     card.sameNameOthers.push_back(namesake->value.number + ", born " + theirs->birth.words());
   }
   return base::Done{};
@@ -217,10 +218,19 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
   auto day = this->day(dayId);
   if (!day) return day.error();
   std::optional<Identity> identity;
+  std::string unreadable;
   if (isUnlocked()) {
     auto known = this->identity(id);
-    if (!known && known.error().code != base::ErrorCode::vaultReplaced) return known.error();
+    if (!known && (known.error().code == base::ErrorCode::notFound || !hasNoName(known.error())))
+      return known.error();
     if (known) identity = std::move(*known);
+    const auto unread = unreadableName(book_, id, [&](const crypto::Sealed& box) {
+      const auto opened = reveal(id, box);
+      return opened || opened.error().code != base::ErrorCode::vaultDamaged;
+    });
+    if (!unread) return unread.error();
+    if (*unread)
+      unreadable = "THE NEWEST NAME CANNOT BE READ: " + (*unread)->how + "; " + (*unread)->doNow;
   }
   auto school = only<roster::School>(store::subjectIs(child->value.school), "school");
   if (!school) return school.error();
@@ -255,6 +265,7 @@ Result<IdentityCard> Reader::identityCard(roster::ChildId id, roster::DayId dayI
                     stand(Service::sealants),
                     stand(Service::varnish),
                     stand(Service::recheckAndReplace)};
+  if (!unreadable.empty()) card.birth += (card.birth.empty() ? "" : ". ") + unreadable;
   for (auto& flag : *flagged)
     if (!flag.value.resolved) card.flags.push_back(std::move(flag));
   if (identity)

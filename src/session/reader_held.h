@@ -2,6 +2,7 @@
 
 #include "crypto/sign.h"
 #include "roster/keys.h"
+#include "roster/member_pin.h"
 #include "session/reader.h"
 #include "session/roll.h"
 #include "store/book.h"
@@ -63,11 +64,20 @@ struct Reader::Held {
   std::optional<base::MemberId> openedBy{};
 };
 
-/// A child whose name cannot be shown, and nothing wrong with it: it has none, or it was sealed
-/// under a newer key than what unlocked the logbook opens.
+/// A child whose name cannot be shown, which stops nothing for the others: it has none, it was
+/// sealed under a newer key than what unlocked the logbook opens, or what was sealed does not open,
+/// which the findings say.
 inline bool hasNoName(const base::Error& why) {
-  return why.code == base::ErrorCode::notFound || why.code == base::ErrorCode::vaultReplaced;
+  return why.code == base::ErrorCode::notFound || why.code == base::ErrorCode::vaultReplaced ||
+         why.code == base::ErrorCode::vaultDamaged;
 }
+
+/// Of the PINs that were entered for her the newest that opens, or that was reset: one that does
+/// not open was written past this program and takes nothing from her. None where she has none;
+/// fails with `vaultDamaged` where none opens, and where the names are of a key that may be missing
+/// here.
+Result<std::optional<roster::MemberPin>> pinThatCounts(store::Book& book, const vault::Vault& vault,
+                                                       base::MemberId who);
 
 /// `vaultReplaced` where what unlocked the logbook is of a key that another took the place of:
 /// nothing new is sealed with it.

@@ -1,4 +1,5 @@
 #include "followup/display_names.h"
+#include "kit/twins.h"
 #include "session/reader_held.h"
 #include "session/session_write.h"
 
@@ -85,7 +86,9 @@ List<kit::ReadinessCheck> Reader::readiness(roster::DayId day) {
 }
 
 List<kit::Light> Reader::lights() {
-  return book_.current<kit::Light>(everything());
+  auto rows = book_.current<kit::Light>(everything());
+  if (rows) kit::agree(*rows);
+  return rows;
 }
 
 List<kit::MeterReading> Reader::readings(kit::LightId light) {
@@ -93,7 +96,17 @@ List<kit::MeterReading> Reader::readings(kit::LightId light) {
 }
 
 List<kit::Lot> Reader::lots() {
-  return book_.current<kit::Lot>(everything());
+  auto rows = book_.current<kit::Lot>(everything());
+  if (rows) kit::agree(*rows);
+  return rows;
+}
+
+Result<Recorded<kit::Lot>> lotWithTwins(Reader& book, kit::LotId id) {
+  const auto lots = book.lots();
+  if (!lots) return lots.error();
+  const auto at = std::ranges::find(*lots, id, &Recorded<kit::Lot>::id);
+  if (at == lots->end()) return Error{ErrorCode::notFound, "no such lot"};
+  return *at;
 }
 
 List<kit::CureTime> Reader::cureTimes() {
@@ -101,7 +114,7 @@ List<kit::CureTime> Reader::cureTimes() {
 }
 
 Result<base::Seconds> Reader::cureTarget(kit::LotId sealant, std::optional<kit::LightId> light) {
-  auto lot = only<kit::Lot>(subjectIs(sealant), "sealant lot");
+  auto lot = lotWithTwins(*this, sealant);
   if (!lot) return lot.error();
   if (!light) return lot->value.makersTime;
   auto table = cureTimes();
@@ -118,9 +131,16 @@ Result<Recorded<roster::Child>> Reader::child(roster::ChildId child) {
 
 Result<Identity> Reader::identity(roster::ChildId child) {
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook to see names"};
-  auto sealed = only<store::SealedIdentity>(rowsOf("child", child), "identity");
+  const auto sealed = only<store::SealedIdentity>(rowsOf("child", child), "identity");
   if (!sealed) return sealed.error();
-  return reveal(child, {sealed->value.nonce, sealed->value.box});
+  auto newest = reveal(child, {sealed->value.nonce, sealed->value.box});
+  if (newest || newest.error().code != ErrorCode::vaultDamaged) return newest;
+  // Whoever can write a row that does not open takes no name away by it: the newest that does.
+  const auto ever = book_.history<store::SealedIdentity>(rowsOf("child", child));
+  if (!ever) return ever.error();
+  for (const auto& box : *ever | std::views::reverse)
+    if (auto earlier = reveal(child, {box.value.nonce, box.value.box})) return earlier;
+  return newest;
 }
 
 Result<Identity> Reader::reveal(roster::ChildId child, const crypto::Sealed& sealed) {

@@ -1,4 +1,5 @@
 #include "followup/placements_confirmed.h"
+#include "kit/twins.h"
 #include "reports/day/close_out.h"
 #include "session/card_fold.h"
 #include "session/part.h"
@@ -220,6 +221,8 @@ Result<reports::DayRecords> Reader::dayRecords(roster::DayId id) {
   lookBack(reader, records);
   records.sheetCodes = sheetCodes(book_, records.signatures, records.daySignatures);
   if (reader.failure()) return *reader.failure();
+  kit::agree(records.lots);
+  kit::agree(records.lights);
   return records;
 }
 
@@ -296,6 +299,8 @@ Result<reports::TermRecords> Reader::termRecords(roster::TermId id, base::Date a
     erased.insert(one.value.number);
   records.erased = static_cast<int>(erased.size());
   if (reader.failure()) return *reader.failure();
+  kit::agree(records.lots);
+  kit::agree(records.lights);
   for (auto& child : records.children)
     if (const auto then = asOfThen(child, records.asOf); !then) return then.error();
   return records;

@@ -139,7 +139,9 @@ Result<std::vector<KnownChild>> Reader::known(const Sought& sought) {
   std::vector<KnownChild> known;
   for (const auto& id : wanted) {
     auto identity = this->identity(id);
-    if (!identity && identity.error().code == base::ErrorCode::notFound) continue;
+    if (!identity && identity.error().code != base::ErrorCode::vaultReplaced &&
+        hasNoName(identity.error()))
+      continue;
     if (!identity) return identity.error();
     auto card = child(id);
     if (!card) return card.error();

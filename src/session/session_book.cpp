@@ -187,7 +187,22 @@ Result<std::unique_ptr<SnapshotDraft>> Session::snapshot() {
 }
 
 Result<std::vector<store::Fault>> Session::findings() {
-  return book_.faults();
+  auto found = book_.faults();
+  if (!found || !vault_) return found;
+  const auto children = book_.current<roster::Child>(store::everything());
+  if (!children) return children.error();
+  for (const auto& child : *children) {
+    const auto unread = unreadableName(book_, child.id, [&](const crypto::Sealed& box) {
+      const auto opened = reveal(child.id, box);
+      return opened || opened.error().code != ErrorCode::vaultDamaged;
+    });
+    if (!unread) return unread.error();
+    if (*unread)
+      found->push_back(
+          {"the name of student " + child.value.number + " cannot be read: " + (*unread)->how,
+           child.value.number, (*unread)->stamp.at, (*unread)->doNow});
+  }
+  return found;
 }
 
 Result<std::vector<store::Fault>> Session::inspect(const base::Path& path, World world) {

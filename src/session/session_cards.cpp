@@ -100,9 +100,9 @@ Result<CardPair> DeskVerbs::cardPair(ChildId one, ChildId other) {
     side->entered = card->row.stamp.at.date().words();
     if (card->stands) {
       const auto identity = this->identity(side->child);
-      if (!identity) return identity.error();
-      side->name = identity->legalName();
-      side->birth = identity->birth.words();
+      if (!identity && identity.error().code != ErrorCode::vaultDamaged) return identity.error();
+      side->name = identity ? identity->legalName() : "name cannot be read";
+      side->birth = identity ? identity->birth.words() : "birth date cannot be read";
     }
     const auto days = daysSeen(book_, side->child);
     if (!days) return days.error();

@@ -108,7 +108,7 @@ Result<base::Done> PeopleVerbs::mayTry(base::MemberId who) {
 Result<base::Done> PeopleVerbs::judge(base::MemberId who, std::string& pin,
                                       const vault::Vault& vault) {
   const auto given = crypto::Secret::taking(pin);
-  const auto kept = newestPin(who);
+  const auto kept = pinThatCounts(book_, vault, who);
   if (!kept) return kept.error();
   if (!*kept || (*kept)->isReset())
     return Error{ErrorCode::pinNeeded, "this member has no PIN yet; choose one at the desk, Team"};

@@ -1,6 +1,9 @@
 #include "session/session_write.h"
 
 #include "base/text.h"
+#include "kit/twins.h"
+
+#include <algorithm>
 
 namespace gk::session {
 
@@ -9,27 +12,37 @@ using base::ErrorCode;
 
 namespace {
 
-/// As it is entered: a tag of its own. `own` is the light it corrects.
+/// As it is entered: a tag of its own. `own` is the light it corrects; one that two laptops entered
+/// is no other.
 Result<kit::Light> soundLight(kit::Light light, const std::vector<Recorded<kit::Light>>& others,
-                              const std::optional<kit::LightId>& own) {
+                              const std::optional<Recorded<kit::Light>>& own) {
   if (const auto filled = base::fillIn(light.tag, "a light needs a name, such as L-1"); !filled)
     return filled.error();
   for (const auto& other : others)
-    if (other.id != own && other.value.tag == light.tag)
+    if (!(own && kit::areTwins(own->value, other.value)) && kit::areTwins(other.value, light))
       return Error{ErrorCode::ruleLight, "there is a light " + light.tag + " already"};
   return light;
 }
 
 Result<kit::Lot> soundLot(kit::Lot lot, const std::vector<Recorded<kit::Lot>>& others,
-                          const std::optional<kit::LotId>& own) {
+                          const std::optional<Recorded<kit::Lot>>& own) {
   for (auto* text : {&lot.material, &lot.lot})
     if (!base::fillIn(*text, {}))
       return Error{ErrorCode::ruleMaterial, "a lot needs the material's name and the lot number"};
   for (const auto& other : others)
-    if (other.id != own && other.value.material == lot.material && other.value.lot == lot.lot)
+    if (!(own && kit::areTwins(own->value, other.value)) && kit::areTwins(other.value, lot))
       return Error{ErrorCode::ruleMaterial, kit::shown(lot) + " is on the list already"};
   if (!lot.quarantined) lot.quarantineReason.clear();
   return lot;
+}
+
+/// `now` and what other laptops entered as the same, each as it was written.
+template <class T>
+List<T> withTwins(store::Book& book, const Recorded<T>& now) {
+  auto rows = book.current<T>(store::everything());
+  if (rows)
+    std::erase_if(*rows, [&](const auto& row) { return !kit::areTwins(row.value, now.value); });
+  return rows;
 }
 
 /// Whether any tooth was isolated for it or any child got it as varnish.
@@ -62,12 +75,28 @@ Result<base::Done> DeskVerbs::correctLight(By by, const Recorded<kit::Light>& ol
   if (!may) return may.error();
   auto others = lights();
   if (!others) return others.error();
-  const auto now = asItStands(old);
-  if (!now) return now.error();
-  const auto sound = soundLight(light, *others, now->id);
+  // As it is shown, which is with what its twins say.
+  const auto now = std::ranges::find_if(*others, [&](const auto& row) {
+    return row.id == old.id && row.stamp.entry == old.stamp.entry && row.value == old.value;
+  });
+  if (now == others->end())
+    return Error{ErrorCode::recordChanged,
+                 "this was corrected or undone since; review the current entry"};
+  const auto sound = soundLight(light, *others, *now);
   if (!sound) return sound.error();
+  const auto rows = withTwins(book_, *now);
+  if (!rows) return rows.error();
+  // Put back in service, each of them is: one of them alone would stay out with the others.
+  const bool isBack = !now->value.inService && sound->inService;
   return write(*may, {}, [&](store::Act& act) {
-    act.correct(*now, *sound, reason);
+    for (const auto& row : *rows) {
+      auto twin = row.value;
+      twin.inService = true;
+      if (row.id == now->id)
+        act.correct(row, *sound, reason);
+      else if (isBack && !row.value.inService)
+        act.correct(row, twin, reason);
+    }
     return base::Done{};
   });
 }
@@ -104,18 +133,20 @@ Result<base::Done> DeskVerbs::correctLot(By by, kit::LotId id, const kit::Lot& l
   if (!may) return may.error();
   const auto others = lots();
   if (!others) return others.error();
-  const auto sound = soundLot(lot, *others, id);
+  const auto old = lotWithTwins(*this, id);
+  if (!old) return old.error();
+  const auto sound = soundLot(lot, *others, *old);
   if (!sound) return sound.error();
-  auto rows = book_.current<kit::Lot>(store::subjectIs(id));
+  const auto rows = withTwins(book_, *old);
   if (!rows) return rows.error();
-  if (rows->empty()) return Error{ErrorCode::notFound, "no such lot"};
-  const bool isReleased = rows->back().value.quarantined && !sound->quarantined;
+  const bool isReleased = old->value.quarantined && !sound->quarantined;
   if (isReleased && by.author) {
     const auto clinician = entitled(*by.author, roster::Task::clinicianOverride, may->on());
     if (!clinician) return clinician.error();
   }
-  if (rows->back().value.kind != sound->kind) {
-    const auto used = isUsed(book_, id);
+  for (const auto& row : *rows) {
+    if (row.value.kind == sound->kind) continue;
+    const auto used = isUsed(book_, row.id);
     if (!used) return used.error();
     if (*used)
       return Error{ErrorCode::ruleMaterial,
@@ -123,7 +154,14 @@ Result<base::Done> DeskVerbs::correctLot(By by, kit::LotId id, const kit::Lot& l
                        " was used on students already, so its kind stays; set it aside and enter "
                        "the other lot"};
   }
-  return write(*may, {}, [&](store::Act& act) { return replaceAll(act, *rows, *sound, reason); });
+  return write(*may, {}, [&](store::Act& act) {
+    for (const auto& row : *rows) {
+      auto said = *sound;
+      if (row.id != id) said.usedUpOn = row.value.usedUpOn;
+      act.correct(row, said, reason);
+    }
+    return base::Done{};
+  });
 }
 
 Result<base::Done> DeskVerbs::quarantineLot(By by, kit::LotId lot, const std::string& reason) {
@@ -133,11 +171,15 @@ Result<base::Done> DeskVerbs::quarantineLot(By by, kit::LotId lot, const std::st
   if (!old) return old.error();
   if (base::trim(reason).empty())
     return Error{ErrorCode::ruleReason, "say why the lot is set aside"};
-  auto aside = old->value;
-  aside.quarantined = true;
-  aside.quarantineReason = reason;
+  const auto rows = withTwins(book_, *old);
+  if (!rows) return rows.error();
   return write(*may, {}, [&](store::Act& act) {
-    act.correct(*old, aside, reason);
+    for (const auto& row : *rows) {
+      auto aside = row.value;
+      aside.quarantined = true;
+      aside.quarantineReason = reason;
+      act.correct(row, aside, reason);
+    }
     return base::Done{};
   });
 }

@@ -1,6 +1,7 @@
 #include "base/text.h"
 #include "followup/display_names.h"
 #include "followup/placements_confirmed.h"
+#include "session/reader_held.h"
 #include "session/session_write.h"
 #include "vault/vault.h"
 
@@ -127,11 +128,16 @@ Result<base::Done> PeopleVerbs::resetOwnPin(base::MemberId whose, std::string pa
                                             const std::string& reason) {
   const auto team = members();
   if (!team) return team.error();
-  if (std::ranges::any_of(
-          *team, [&](const auto& one) { return one.id != whose && roster::keepsTeam(one.value); }))
+  // Whose own PIN cannot be checked can reset nobody's; and where that is said of all of them, the
+  // passphrase or the recovery code stands for them, or one forged row each would lock all out.
+  const auto canReset = [&](const auto& one) {
+    if (one.id == whose || !roster::keepsTeam(one.value)) return false;
+    return !vault_ || pinThatCounts(book_, *vault_, one.id).has_value();
+  };
+  if (std::ranges::any_of(*team, canReset))
     return Error{ErrorCode::ruleCredential,
                  "another member who signs, or a manager, resets a PIN that is forgotten"};
-  if (const auto opens = isOpenedBy(passphrase); !opens) return opens.error();
+  if (const auto opens = isOpenedBy(passphrase, OrCode::yes); !opens) return opens.error();
   const auto before = keyboard_.signedIn;
   keyboard_.signedIn = whose;
   const auto own = keyboard_.confirm(whose, world_.clock.steady());

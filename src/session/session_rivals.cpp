@@ -127,6 +127,18 @@ Result<std::map<base::Uuid, std::string>> namesOfThings(Reader& book, store::Boo
   return names;
 }
 
+/// The stamps of what took a word of the thing back, of its rivals.
+Result<std::vector<base::Stamp>> takenBack(store::Book& book, const store::Rivals& thing) {
+  const auto lines = book.rowsOfSubject(thing.subject);
+  if (!lines) return lines.error();
+  std::vector<base::Stamp> found;
+  for (const auto& line : *lines)
+    if (line.kind == "retraction" &&
+        std::ranges::find(thing.words, line.stamp.entry) != thing.words.end())
+      found.push_back(line.stamp);
+  return found;
+}
+
 } // namespace
 
 Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
@@ -159,12 +171,21 @@ Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
       std::erase_if(*all, [&](const auto& row) {
         return std::ranges::find(thing.words, row.stamp.entry) == thing.words.end();
       });
+      auto taken = takenBack(book_, thing);
+      if (!taken) {
+        failure = taken.error();
+        return;
+      }
       store::keepMostCareful(*all);
+      const bool isOut = store::isOutMeanwhile<T> && !taken->empty();
       for (const auto& row : *all) {
-        const bool counts = std::ranges::none_of(
-            *all, [&](const auto& other) { return store::outranks(other, row); });
+        const bool counts = !isOut && std::ranges::none_of(*all, [&](const auto& other) {
+          return store::outranks(other, row);
+        });
         rival.words.push_back({row.stamp, fieldsOf(row.value, called), counts});
       }
+      for (const auto& stamp : *taken)
+        rival.words.push_back({stamp, {}, isOut});
     });
     if (failure) return *failure;
     if (rival.words.size() > 1) out.push_back(std::move(rival));
@@ -183,7 +204,12 @@ Result<base::Done> DayVerbs::settleWords(By by, base::EntryId kept) {
   if (thing == rivals->end())
     return Error{ErrorCode::recordChanged,
                  "this is settled already, or was corrected since; review the current entry"};
-  const auto day = book_.dayOf(kept);
+  const auto taken = takenBack(book_, *thing);
+  if (!taken) return taken.error();
+  const auto isBack = [&](base::EntryId word) {
+    return std::ranges::find(*taken, word, &base::Stamp::entry) != taken->end();
+  };
+  const auto day = book_.dayOf(thing->words.front());
   if (!day) return day.error();
   if (*day)
     if (const auto open = dayInState(**day, DayMust::beOpen); !open) return open.error();
@@ -198,14 +224,16 @@ Result<base::Done> DayVerbs::settleWords(By by, base::EntryId kept) {
     return Error{ErrorCode::ruleReason,
                  "another laptop's entry on this is more careful and is kept; correct that "
                  "one, with a reason"};
-  const auto child = book_.childOf(kept);
+  const auto child = book_.childOf(thing->words.front());
   if (!child) return child.error();
+  const auto words = thing->words; // what is written ends the list that it is of
   return write(*may, *child, [&](store::Act& act) {
     // The kept word is said once more, so that two laptops that each keep another one lose neither.
     constexpr auto why = "of two laptops' entries, this one is kept";
-    act.restate(kept, kept, why);
-    for (const auto& word : thing->words)
-      if (word != kept) act.retract(word, "of two laptops' entries, the other one is kept");
+    if (!isBack(kept)) act.restate(kept, kept, why);
+    for (const auto& word : words)
+      if (word != kept && !isBack(word))
+        act.retract(word, "of two laptops' entries, the other one is kept");
     return base::Done{};
   });
 }

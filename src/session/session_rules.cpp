@@ -1,6 +1,7 @@
 #include "base/text.h"
 #include "chairside/allergy.h"
 #include "followup/display_names.h"
+#include "kit/twins.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -62,7 +63,7 @@ Result<base::Done> Door::isSeated(roster::ChildId child, roster::DayId day) {
 
 Result<base::Done> Door::lotFits(kit::LotId lot, kit::MaterialKind kind, roster::ChildId child,
                                  base::Date on) {
-  auto found = only<kit::Lot>(store::subjectIs(lot), "lot");
+  auto found = lotWithTwins(*this, lot);
   if (!found) return found.error();
   if (found->value.kind != kind)
     return Error{ErrorCode::ruleMaterial, kit::shown(found->value) + " is " +
@@ -77,12 +78,18 @@ Result<base::Done> Door::lotFits(kit::LotId lot, kit::MaterialKind kind, roster:
 
 Result<base::Done> Door::lightFits(kit::LightId light, base::Date on, const chairside::StepRun& run,
                                    const roster::Member& author) {
-  auto found = only<kit::Light>(store::subjectIs(light), "light");
-  if (!found) return found.error();
-  auto read = readings(light);
-  if (!read) return read.error();
-  const auto grade = kit::gradeOn(found->value, *read, on);
-  if (found->value.inService && grade != kit::LightGrade::red) return base::Done{};
+  const auto all = lights();
+  if (!all) return all.error();
+  const auto found = std::ranges::find(*all, light, &Recorded<kit::Light>::id);
+  if (found == all->end()) return Error{ErrorCode::notFound, "no such light"};
+  bool readsRed = false;
+  for (const auto& row : *all) {
+    if (!kit::areTwins(row.value, found->value)) continue;
+    auto read = readings(row.id);
+    if (!read) return read.error();
+    readsRed = readsRed || kit::gradeOn(row.value, *read, on) == kit::LightGrade::red;
+  }
+  if (found->value.inService && !readsRed) return base::Done{};
   const bool taken = !base::isBlank(run.reason) && author.may.has(roster::Task::clinicianOverride);
   if (taken) return base::Done{};
   return Error{ErrorCode::ruleLight,

@@ -64,17 +64,20 @@ Result<base::Done> DeskVerbs::correctStudent(By by, roster::ChildId child,
   if (const auto newest = sealsWithNewest(); !newest) return newest.error();
   const auto card = this->child(child);
   if (!card) return card.error();
-  const auto before = this->identity(child);
-  if (!before) return before.error();
+  auto known = this->identity(child);
+  // What cannot be read is entered again.
+  const bool isAnew = !known && known.error().code == ErrorCode::vaultDamaged;
+  if (!known && !isAnew) return known.error();
+  const auto before = isAnew ? Identity{.birth = details.identity.birth} : std::move(*known);
   auto now = details.identity;
   for (auto* text : {&now.first, &now.middle, &now.last, &now.nameUsed})
     *text = std::string(base::trim(*text));
   if (const auto named = vault::checkIdentity(now); !named) return named.error();
-  if (tellsWho(reason, *before, now))
+  if (tellsWho(reason, before, now))
     return Error{ErrorCode::textMalformed,
                  "the reason is kept where everyone can read it: say it without a name or a phone "
                  "number"};
-  if (now.birth != before->birth) {
+  if (isAnew || now.birth != before.birth) {
     const auto today = world_.clock.now().date();
     const auto verdict = roster::judgeBirthDate(now.birth, card->value.grade, today);
     if (verdict == roster::BirthVerdict::impossible)
@@ -85,7 +88,7 @@ Result<base::Done> DeskVerbs::correctStudent(By by, roster::ChildId child,
                                                  " is unusual for grade " + card->value.grade +
                                                  "; ask the school and confirm"};
   }
-  const auto was = personOf(*before);
+  const auto was = personOf(before);
   const auto is = personOf(now);
   const bool isRenamed = was.legal != is.legal || was.called != is.called || was.birth != is.birth;
   if (isRenamed && isAnother == Confirmed::no) {

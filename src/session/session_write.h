@@ -1,9 +1,14 @@
 #pragma once
 
 #include "crypto/derive.h"
+#include "crypto/sealed.h"
 #include "session/session.h"
 #include "store/book.h"
 #include "vault/wrapping.h"
+
+#include <functional>
+#include <optional>
+#include <string>
 
 namespace gk::session {
 
@@ -34,6 +39,20 @@ Result<Recorded<T>> Reader::only(const store::Where& where, std::string_view wha
   if (rows->empty()) return base::Error{base::ErrorCode::notFound, "no such " + std::string(what)};
   return std::move(rows->back());
 }
+
+/// A child's newest sealed name that does not open: how it came, and what to do. No name.
+struct UnreadableName {
+  base::Stamp stamp;
+  std::string how;
+  std::string doNow;
+};
+/// None where the newest opens, or there is none. `opens` tells of one box.
+Result<std::optional<UnreadableName>>
+unreadableName(store::Book& book, roster::ChildId child,
+               const std::function<bool(const crypto::Sealed&)>& opens);
+
+/// As `lots` has it: with what its twins say. `notFound` when there is none.
+Result<Recorded<kit::Lot>> lotWithTwins(Reader& book, kit::LotId id);
 
 template <class T>
 Result<Recorded<T>> Door::asItStands(const Recorded<T>& old) {

@@ -6,6 +6,8 @@
 #include "store/transaction.h"
 #include "store/trouble.h"
 
+#include <algorithm>
+
 namespace gk::store {
 
 using base::Error;
@@ -249,6 +251,13 @@ const std::vector<Rivals>& Book::knownRivals() {
   for (auto& thing : found)
     inOrder(thing.words, std::identity{});
   inOrder(found, [](const Rivals& thing) { return base::EntryId(thing.subject); });
+  // What took one back stands after the words, and only where any stands.
+  auto taken = connection_.prepare(takenBackSql);
+  while (taken.step()) {
+    const auto [kind, thing, back] = taken.columns<std::string, base::EntryId, base::EntryId>();
+    const auto at = std::ranges::find(found, thing.uuid(), &Rivals::subject);
+    if (at != found.end()) at->words.push_back(back);
+  }
   std::erase_if(found, [](const auto& thing) { return thing.words.size() < 2; });
   rivals_ = std::move(found);
   return *rivals_;

@@ -137,6 +137,25 @@ inline constexpr std::string_view rivalsSql =
     "e.kind WHERE k.name <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE "
     "later.supersedes = e.id) ORDER BY forked.thing, e.id";
 
+/// What took a thing's word back on one laptop while another corrected that word, as long as the
+/// corrected one stands and nobody has said since which is kept. Cards that were joined take theirs
+/// back too, and what comes for them later is asked elsewhere; an act that keeps another word of
+/// the thing takes the rest of them back.
+inline constexpr std::string_view takenBackSql =
+    "WITH fork AS (SELECT supersedes AS row FROM entry WHERE supersedes IS NOT NULL GROUP BY "
+    "supersedes HAVING count(*) > 1), taken AS (SELECT f.kind AS kind, coalesce(f.subject, f.id) "
+    "AS thing, r.id AS back, r.kind AS how, r.id - r.nth * 2048 AS act FROM fork CROSS JOIN entry "
+    "AS f ON f.id = fork.row CROSS JOIN entry AS r ON r.supersedes = fork.row WHERE r.kind = "
+    "(SELECT number FROM entry_kind WHERE name = 'retraction') AND EXISTS (SELECT 1 FROM entry AS "
+    "c WHERE c.supersedes = fork.row AND c.kind <> r.kind)) "
+    "SELECT k.name, taken.thing, taken.back FROM taken CROSS JOIN act AS a ON a.first = taken.act "
+    "CROSS JOIN entry_kind AS k ON k.number = taken.kind WHERE a.verb <> 'join cards' AND NOT "
+    "EXISTS (SELECT 1 FROM entry AS kept WHERE kept.subject = taken.thing AND kept.kind = "
+    "taken.kind AND kept.id - kept.nth * 2048 = taken.act) AND NOT EXISTS (SELECT 1 FROM entry AS "
+    "said CROSS JOIN act AS s ON s.first = said.id - said.nth * 2048 WHERE said.subject = "
+    "taken.thing AND said.kind = taken.kind AND said.id > taken.back AND s.verb = 'settle words') "
+    "ORDER BY taken.thing, taken.back";
+
 inline constexpr std::string_view newestEntrySql = "SELECT id FROM entry ORDER BY id DESC LIMIT 1";
 /// Where the hand ?1 stands.
 inline constexpr std::string_view lastActSql =

@@ -59,7 +59,12 @@ void Book::keepWhatCounts(std::vector<base::Recorded<T>>& rows) {
     if (std::ranges::none_of(rows, isOne)) continue;
     const auto words =
         selectRows<T>(connection_, subjectIs(typename T::Key(thing.subject)), Which::current);
+    // What is no word of it took one back.
+    const bool isTakenBack = std::ranges::any_of(thing.words, [&](const auto& entry) {
+      return std::ranges::none_of(words, [&](const auto& row) { return row.stamp.entry == entry; });
+    });
     std::erase_if(rows, [&](const auto& row) {
+      if (isOutMeanwhile<T> && isTakenBack && isOne(row)) return true;
       return isOne(row) &&
              std::ranges::any_of(words, [&](const auto& other) { return outranks(other, row); });
     });

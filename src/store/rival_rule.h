@@ -57,6 +57,16 @@ inline int caution(const roster::Consent& form) {
   base::fail("no such state of a form");
 }
 
+/// Whether what one laptop took back and another corrected is out until a person says which is
+/// kept: so is what lets a child be treated. Of all else the corrected word counts meanwhile, an
+/// allergy's above all.
+template <class T>
+inline constexpr bool isOutMeanwhile = false;
+template <>
+inline constexpr bool isOutMeanwhile<roster::Consent> = true;
+template <>
+inline constexpr bool isOutMeanwhile<chairside::Authorization> = true;
+
 /// Leaves the most careful words: only between those is there anything to ask.
 template <class T>
 void keepMostCareful(std::vector<base::Recorded<T>>& words) {

@@ -67,14 +67,25 @@ base::Result<SealedPin> Vault::sealPin(const base::Uuid& member, const crypto::S
                    std::move(sealed.box)};
 }
 
-base::Result<bool> Vault::isPin(const base::Uuid& member, const crypto::Secret& pin,
-                                const SealedPin& sealed) const {
+base::Result<base::Done> Vault::opensPin(const base::Uuid& member, const SealedPin& sealed) const {
+  const auto kept = openPin(member, sealed);
+  if (!kept) return kept.error();
+  return base::Done{};
+}
+
+base::Result<crypto::Secret> Vault::openPin(const base::Uuid& member,
+                                            const SealedPin& sealed) const {
   if (sealed.opsLimit > SealedPin::mostOps || sealed.memoryBytes > SealedPin::mostMemory)
     return base::Error{base::ErrorCode::vaultDamaged,
                        "a PIN of this logbook costs more to look at than this program writes; have "
                        "it reset"};
+  return openBox({.nonce = sealed.nonce, .box = sealed.box}, boundToMember(member));
+}
+
+base::Result<bool> Vault::isPin(const base::Uuid& member, const crypto::Secret& pin,
+                                const SealedPin& sealed) const {
   // The box first: it tells a forged row from a wrong PIN, and costs nothing.
-  const auto kept = openBox({.nonce = sealed.nonce, .box = sealed.box}, boundToMember(member));
+  const auto kept = openPin(member, sealed);
   if (!kept) return kept.error();
   const auto derived = crypto::deriveKey(
       pin, sealed.salt, {.opsLimit = sealed.opsLimit, .memoryBytes = sealed.memoryBytes});

@@ -123,6 +123,10 @@ class Vault {
   [[nodiscard]] base::Result<bool> isPin(const base::Uuid& member, const crypto::Secret& pin,
                                          const SealedPin& sealed) const;
 
+  /// Whether it could be held against a PIN at all; fails as isPin.
+  [[nodiscard]] base::Result<base::Done> opensPin(const base::Uuid& member,
+                                                  const SealedPin& sealed) const;
+
   /// The keys stay, and cannot be read by anybody until `awaken`; nothing else may be asked
   /// meanwhile.
   void sleep();
@@ -135,6 +139,8 @@ class Vault {
   };
   Vault(KeyName name, crypto::Key key);
   [[nodiscard]] const crypto::Key& seals() const { return keys_.front().key; }
+  [[nodiscard]] base::Result<crypto::Secret> openPin(const base::Uuid& member,
+                                                     const SealedPin& sealed) const;
   /// By whichever key it was sealed with: each box is tried, since none says its key.
   [[nodiscard]] base::Result<crypto::Secret> openBox(const Sealed& sealed,
                                                      const crypto::Bytes& bound) const;

@@ -1,4 +1,5 @@
 #include "session/second_laptop.h"
+#include "store/book.h"
 
 // One thing corrected on two laptops while they were apart: it counts once, by a stated rule, and a
 // person says which word stands.
@@ -202,4 +203,82 @@ TEST_CASE("A light corrected on both laptops is a question of no child", "[case-
   must(clinic.session.settleWords({clinic.coordinator, {}}, kept));
   for (const auto& light : must(clinic.session.lights()))
     if (light.id == clinic.light) CHECK(light.value.meter == "M-2");
+}
+
+namespace {
+
+/// A copy in which another laptop took this word back.
+base::Path undoneElsewhere(Apart& clinic, base::EntryId word) {
+  const auto path = *clinic.folder / "undone.gkbook";
+  must(clinic.session.backUp(path));
+  base::SeededRandom random(77);
+  auto book = must(
+      store::Book::open(path, base::LaptopId(base::makeUuid7(clinic.clock.now().at, random)),
+                        store::Access::readWrite, store::Durability::bulk, clinic.clock.now().at));
+  must(book.act(
+      {clinic.assistant, {}}, clinic.clock.now(),
+      [&](store::Act& act) { act.retract(word, "undone"); }, "undo"));
+  must(book.finish());
+  clinic.clock.advance(std::chrono::minutes(3));
+  return path;
+}
+
+} // namespace
+
+TEST_CASE("A consent form that one laptop took back and another corrected allows nothing until a "
+          "person says which is kept",
+          "[case-357]") {
+  Apart clinic;
+  const auto keepsBack = GENERATE(true, false);
+  CAPTURE(keepsBack);
+  clinic.part();
+  const auto form = must(clinic.session.consents(clinic.mina)).front();
+  const auto undone = undoneElsewhere(clinic, form.stamp.entry);
+  auto noted = form.value;
+  noted.note = "read again";
+  must(clinic.session.correctConsent(clinic.by, form, noted, "read again"));
+  must(clinic.session.absorb(undone));
+  clinic.meet();
+  const auto today = clinic.clock.now().date();
+  for (auto* book : {&clinic.session, &clinic.other->session}) {
+    CHECK(must(book->consents(clinic.mina)).empty());
+    CHECK_FALSE(must(book->standing(clinic.mina, roster::Service::sealants, today)).allows);
+  }
+  const auto questions = sheetOf(clinic).questions;
+  REQUIRE(questions.size() == 1);
+  CHECK(questions.front().what == "one laptop undid what another corrected: the consent form");
+  REQUIRE(questions.front().sides.size() == 2);
+  const auto& back = questions.front().sides.back();
+  CHECK(back.heading.starts_with("undone "));
+  CHECK(back.words.ends_with("(counts meanwhile)"));
+  CHECK_FALSE(questions.front().sides.front().words.ends_with("(counts meanwhile)"));
+  const auto kept = *(keepsBack ? back : questions.front().sides.front()).word;
+  must(clinic.session.settleWords({clinic.hygienist, {}}, kept));
+  CHECK(clinic.asked() == 0);
+  clinic.meet();
+  for (auto* book : {&clinic.session, &clinic.other->session}) {
+    const auto forms = must(book->consents(clinic.mina));
+    REQUIRE(forms.size() == (keepsBack ? 0 : 1));
+    if (!keepsBack) CHECK(forms.front().value.note == "read again");
+  }
+  CHECK(clinic.asked() == 0);
+}
+
+TEST_CASE("An alert that one laptop took back and another corrected counts as corrected "
+          "meanwhile, and is a question",
+          "[case-357]") {
+  Apart clinic;
+  must(clinic.session.enterFlag(clinic.by, {clinic.mina, roster::FlagKind::latexAllergy,
+                                            roster::FlagAction::stop, "", false, ""}));
+  const auto flag = must(clinic.session.flags(clinic.mina)).front();
+  const auto undone = undoneElsewhere(clinic, flag.stamp.entry);
+  must(clinic.session.resolveFlag({clinic.hygienist, {}}, flag, "asked the doctor"));
+  must(clinic.session.absorb(undone));
+  REQUIRE(must(clinic.session.flags(clinic.mina)).size() == 1);
+  const auto questions = sheetOf(clinic).questions;
+  REQUIRE(questions.size() == 1);
+  CHECK(questions.front().sides.front().words.ends_with("(counts meanwhile)"));
+  must(clinic.session.settleWords({clinic.hygienist, {}}, *questions.front().sides.back().word));
+  CHECK(must(clinic.session.flags(clinic.mina)).empty());
+  CHECK(clinic.asked() == 0);
 }

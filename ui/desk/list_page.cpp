@@ -327,9 +327,10 @@ void ListPage::saveMissing() {
   for (const auto& one : list_->draft.plan().missing) {
     const auto card = book().child(one.child);
     const auto identity = book().identity(one.child);
-    if (!went(card) || !went(identity)) return; // no file that leaves one out
-    csv += base::csvLine(
-        {one.number, identity->first, identity->last, card->value.grade, card->value.room});
+    const bool isUnread = !identity && identity.error().code == base::ErrorCode::vaultDamaged;
+    if (!went(card) || (!isUnread && !went(identity))) return; // no file that leaves one out
+    csv += base::csvLine({one.number, isUnread ? "" : identity->first,
+                          isUnread ? "" : identity->last, card->value.grade, card->value.room});
   }
   const auto path = context().prompter.saveFile(u"Not on this list"_s, u"not-on-this-list.csv"_s,
                                                 u"CSV (*.csv)"_s, FileHolds::names);

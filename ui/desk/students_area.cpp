@@ -222,12 +222,16 @@ AreaForm correctingStudent(Context& context) {
             const auto card = book.child(child);
             if (!card) return card.error();
             const auto identity = book.identity(child);
+            // What cannot be read is entered again.
+            if (!identity && identity.error().code == ErrorCode::vaultDamaged) return Values();
             if (!identity) return identity.error();
             return valuesOfPerson(*identity, card->value.sex);
           },
           .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
             const roster::ChildId child(*id);
-            const auto before = context.session.identity(child);
+            auto before = context.session.identity(child);
+            if (!before && before.error().code == ErrorCode::vaultDamaged)
+              before = session::Identity{.birth = *values.date(u"Birth"_s)};
             if (!before) return before.error();
             const auto details = personFrom(values, *before);
             const auto done = asking(context.prompter, [&](Confirmed age, Confirmed another) {

@@ -6,6 +6,7 @@
 #include "ui/support/text.h"
 
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 
 #include <algorithm>
@@ -245,7 +246,8 @@ std::optional<FallbackSheet> PrintsPage::sheetOf(const session::FormLine& line, 
   const auto program = book().program();
   const auto identity = book().identity(line.of.child);
   const auto flags = book().flags(line.of.child);
-  if (!went(program) || !went(identity) || !went(flags)) return std::nullopt;
+  const bool isUnread = !identity && identity.error().code == base::ErrorCode::vaultDamaged;
+  if (!went(program) || (!isUnread && !went(identity)) || !went(flags)) return std::nullopt;
   FallbackSheet sheet;
   const auto digits = line.number.substr(0, line.number.find('-'));
   sheet.sheet = u"P%1%2-%3"_s.arg(on.month(), 2, 10, QChar(u'0'))
@@ -253,7 +255,7 @@ std::optional<FallbackSheet> PrintsPage::sheetOf(const session::FormLine& line, 
                     .arg(toQt(digits));
   sheet.number = line.number;
   sheet.name = toQt(line.name);
-  sheet.birth = toQt(identity->birth.words());
+  if (identity) sheet.birth = toQt(identity->birth.words());
   sheet.place = u"%1, room %2, grade %3"_s.arg(toQt(schoolName(line.of.school)), toQt(line.of.room),
                                                toQt(line.grade));
   sheet.date = toQt(on.words());

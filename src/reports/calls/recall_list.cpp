@@ -1,5 +1,6 @@
 #include "reports/calls/recall_list.h"
 
+#include "base/text.h"
 #include "reports/print/cells.h"
 #include "reports/records/term_view.h"
 
@@ -16,6 +17,11 @@ using chairside::Placement;
 bool touches(const Placement& on, const kit::LotId& lot) {
   const bool flowed = on.attempt != chairside::Attempt::stoppedBeforeSealant;
   return (flowed && on.sealant == lot) || (on.etchant == lot && on.etches > 0);
+}
+
+/// However two laptops typed it.
+bool isAlike(std::string_view one, std::string_view other) {
+  return base::folded(one) == base::folded(other);
 }
 
 /// Of one child: what was done with it, and when last.
@@ -40,13 +46,13 @@ std::map<roster::ChildId, Touched> touched(const TermRecords& records, const Rec
   };
   if (!what.light.empty()) {
     for (const auto& light : records.lights)
-      if (light.value.tag == what.light)
+      if (isAlike(light.value.tag, what.light))
         addPlacements([&](const Placement& on) { return on.light == light.id; });
     return found;
   }
   for (const auto& lot : records.lots) {
-    const bool isMeant =
-        lot.value.lot == what.lot && (what.material.empty() || lot.value.material == what.material);
+    const bool isMeant = isAlike(lot.value.lot, what.lot) &&
+                         (what.material.empty() || isAlike(lot.value.material, what.material));
     if (!isMeant) continue;
     addPlacements([&](const Placement& on) { return touches(on, lot.id); });
     for (const auto& row : records.varnishes)

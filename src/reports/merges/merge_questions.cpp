@@ -195,11 +195,16 @@ namespace {
 
 /// One thing, corrected on two laptops while they were apart.
 MergeQuestion twoWords(const DayView& view, const RivalWords& rival) {
+  const auto isBack = [](const RivalWords::Word& word) { return word.fields.empty(); };
+  const auto what = std::ranges::any_of(rival.words, isBack)
+                        ? "one laptop undid what another corrected: the " + rival.thing
+                        : "two laptops corrected the " + rival.thing;
   MergeQuestion question{rival.child,  rival.child ? view.shown(*rival.child) : rival.thing,
-                         std::nullopt, "two laptops corrected the " + rival.thing,
+                         std::nullopt, what,
                          {},           {}};
   for (const auto& word : rival.words) {
-    const auto heading = word.stamp.at.words() + " " + view.initials(word.stamp.by.author);
+    const auto heading = (isBack(word) ? "undone " : "") + word.stamp.at.words() + " " +
+                         view.initials(word.stamp.by.author);
     question.sides.push_back(
         {.laptop = {},
          .card = {},

@@ -1,5 +1,6 @@
 #include "reports/quality/trace.h"
 
+#include "base/text.h"
 #include "reports/print/cells.h"
 #include "reports/records/term_view.h"
 
@@ -13,6 +14,11 @@ namespace {
 
 using chairside::Placement;
 using followup::RetentionCheck;
+
+/// However two laptops typed it.
+bool isAs(std::string_view one, std::string_view other) {
+  return base::folded(one) == base::folded(other);
+}
 
 using Touches = std::function<bool(const Placement&)>;
 
@@ -181,7 +187,8 @@ std::optional<std::vector<Table>> traceLot(const TermView& view, std::string_vie
   const Traced traced(view);
   std::vector<Table> out;
   for (const auto& row : view.records.lots) {
-    if (row.value.lot != lot || (!material.empty() && row.value.material != material)) continue;
+    if (!isAs(row.value.lot, lot) || (!material.empty() && !isAs(row.value.material, material)))
+      continue;
     if (row.value.kind == kit::MaterialKind::varnish) {
       out.push_back(traced.varnished(row.id, "Trace of " + kit::shown(row.value)));
       continue;
@@ -198,7 +205,7 @@ std::optional<std::vector<Table>> traceLight(const TermView& view, std::string_v
   const Traced traced(view);
   std::vector<Table> out;
   for (const auto& row : view.records.lights) {
-    if (row.value.tag != tag) continue;
+    if (!isAs(row.value.tag, tag)) continue;
     const Touches touches = [&](const Placement& on) { return on.light == row.id; };
     out.push_back(traced.teeth(touches, "Trace of light " + row.value.tag));
     out.push_back(traced.schools(touches));
