@@ -49,8 +49,8 @@ bool isUtf8(std::string_view text);
 
 /// Where the first sign stands that no text needs and that can make it read otherwise than it is
 /// kept: NUL and the other control characters, but for tab and line ends, line ends that are no
-/// such (U+2028, U+2029), and those that turn the direction of a line (U+061C, U+200E, U+200F, U+202A
-/// to U+202E, U+2066 to U+2069). Of UTF-8.
+/// such (U+2028, U+2029), and those that turn the direction of a line (U+061C, U+200E, U+200F,
+/// U+202A to U+202E, U+2066 to U+2069). Of UTF-8.
 std::optional<std::size_t> controlIn(std::string_view utf8);
 
 /// The text as a terminal may show it: "?" for each byte of what `controlIn` finds, also for line

@@ -14,8 +14,8 @@ struct Agreed {
   /// them go, as was asked. It is the one thing that a merge takes out, and whoever can write a
   /// logbook can list it.
   std::optional<std::int64_t> erasures{};
-  /// Where the other logbook has entries of days to come: a laptop's clock was wrong, and they count
-  /// as the later word.
+  /// Where the other logbook has entries of days to come: a laptop's clock was wrong, and they
+  /// count as the later word.
   bool ahead = false;
 };
 
