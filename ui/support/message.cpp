@@ -37,7 +37,8 @@ Message messageOf(ErrorCode code) {
     return {u"The disk is full."_s, u"All earlier entries are safe; this one was not saved."_s,
             u"Free some space, then enter it again."_s};
   case ErrorCode::textMalformed:
-    return malformed(u"The text"_s);
+    return {u"The text cannot be kept as it is."_s, entryStays,
+            u"Fix it as described and try again."_s};
   case ErrorCode::dateMalformed:
     return malformed(u"The date"_s);
   case ErrorCode::numberMalformed:
@@ -155,7 +156,8 @@ Message messageOf(ErrorCode code) {
     return rule(u"There is no valid consent for this."_s,
                 u"Do not continue. The reason is below."_s);
   case ErrorCode::ruleConsentForm:
-    return rule(u"The form does not give consent."_s, u"Enter it as incomplete, or fix it."_s);
+    return rule(u"The form cannot be entered as it is."_s,
+                u"Fix it as described, or enter it as incomplete."_s);
   case ErrorCode::ruleCredential:
     return rule(u"Only someone with that right may do this."_s,
                 u"Select that person, then try again."_s);
@@ -197,8 +199,8 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleReason:
     return rule(u"This needs a reason."_s, u"Give the reason in a few words."_s);
   case ErrorCode::ruleSameChild:
-    return rule(u"This child may be on the roster already."_s,
-                u"Open the card named below, or confirm that it is a different child."_s);
+    return rule(u"This student may be on the roster already."_s,
+                u"Open the card named below, or confirm that it is a different student."_s);
   case ErrorCode::ruleSeriousFinding:
     return rule(u"That answer drops a serious finding."_s,
                 u"Keep the other visit, answer that both happened, or confirm."_s);
