@@ -208,7 +208,7 @@ Message messageOf(ErrorCode code) {
     return {u"This report may not be issued."_s, u"Nothing was issued, saved or lost."_s,
             u"What you can do is below."_s};
   case ErrorCode::letterTemplate:
-    return {u"A letter's template cannot be used as it is."_s, u"No letter was printed."_s,
+    return {u"A letter's or form's template cannot be used as it is."_s, u"Nothing was printed."_s,
             u"Fix the file at the place named below, or move it away."_s};
   case ErrorCode::estimateInput:
     return {u"The estimate cannot be made."_s, nothingLost, u"Check the numbers entered."_s};
