@@ -88,12 +88,13 @@ void look(const Chair& chair, roster::ChildId child, const Recheck& recheck,
   const auto earlier = chair.tell().must(chair.book.earlierPlacements(child, chair.day));
   chair.tell().mustHold(!earlier.empty(), "a child to recheck has no earlier sealants here");
   for (const auto& one : earlier) {
+    if (one.left.isEmpty()) continue; // sealed over since
     const auto& placement = one.placement.value;
     const bool meant = recheck.tooth && placement.tooth == dentition::toothAt(*recheck.tooth);
     const auto held = meant ? recheck.held : Held::whole;
     // A part means the groove or pit beside it; the chewing surface holds.
     const auto of = [&](Surface surface) {
-      if (!placement.surfaces.has(surface)) return Held::notSealed;
+      if (!one.left.has(surface)) return Held::notSealed;
       return held == Held::part && surface == Surface::occlusal ? Held::whole : held;
     };
     followup::RetentionCheck check{.placement = one.placement.id,

@@ -56,7 +56,9 @@ Result<Done> checkSurfaces(const RetentionCheck& check, const chairside::Placeme
     const auto where =
         placement.tooth.words() + ", " + std::string(base::displayName(surfaces.at(i)));
     if (!sealed && held.at(i) != Held::notSealed)
-      return refused(where + ": that placement did not seal it; check the placement that did");
+      return refused(where +
+                     ": not sealed by that placement, or sealed again since; check the sealant "
+                     "that is on it");
     if (sealed && held.at(i) == Held::notSealed)
       return refused(where + ": sealed, so it needs a result; not assessable is one");
   }

@@ -56,7 +56,7 @@ Result<std::vector<Authorization>> readList(Session& session, const base::CsvTab
       // Not which: a phone number may stand there.
       const bool isUnknown = child.error().code == base::ErrorCode::notFound;
       return at({child.error().code,
-                 isUnknown ? "no child of this logbook has this number" : child.error().detail},
+                 isUnknown ? "no student of this logbook has this number" : child.error().detail},
                 "number");
     }
     const auto named = dentition::parseTeeth(row.cells[*teeth], program.notation);
@@ -96,7 +96,7 @@ Result<Exit> importAuthorizations(const Call& call, const Surroundings& around) 
     json.endObject();
   } else {
     around.out << "Imported authorizations for "
-               << base::counted(std::ssize(*entered), "child", "children") << ", through "
+               << base::counted(std::ssize(*entered), "student", "students") << ", through "
                << common->until.words() << ".\n";
   }
   return Exit::fine;

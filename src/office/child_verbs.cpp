@@ -24,7 +24,7 @@ Result<Exit> confirmChild(const Call& call, const Surroundings& around) {
     if (!child) return child.error();
     const auto done = session.confirmProvisional(by, *child, call.text("--reason"));
     if (!done) return done.error();
-    return "child " + number + " is on the roster";
+    return "student " + number + " is on the roster";
   });
 }
 
@@ -47,7 +47,7 @@ Result<Exit> moveChild(const Call& call, const Surroundings& around) {
     const auto room = call.textIfAny("--room").value_or(old->value.room);
     const auto done = session.moveChild(by, *child, school, grade, room, call.text("--reason"));
     if (!done) return done.error();
-    return "child " + number + " moved; where the child was stays in the history";
+    return "student " + number + " moved; where the student was stays in the history";
   });
 }
 
@@ -61,9 +61,10 @@ Result<Exit> leaveProgram(const Call& call, const Surroundings& around) {
     const auto child = childNumbered(session, number);
     if (!child) return child.error();
     const roster::Leaving left{from->value_or(around.clock.now().date()), *why};
-    const auto done = session.leaveProgram(by, {*child}, left);
+    const auto words = call.textIfAny("--reason").value_or("");
+    const auto done = session.leaveProgram(by, {*child}, left, words);
     if (!done) return done.error();
-    return "child " + number + " left the program on " + left.from.words() + ": " +
+    return "student " + number + " left the program on " + left.from.words() + ": " +
            std::string(base::displayName(left.why)) + "; the records stay and count";
   });
 }
@@ -75,7 +76,7 @@ Result<Exit> comeBack(const Call& call, const Surroundings& around) {
     if (!child) return child.error();
     const auto done = session.comeBack(by, *child, call.text("--reason"));
     if (!done) return done.error();
-    return "child " + number + " is back in the program";
+    return "student " + number + " is back in the program";
   });
 }
 
@@ -98,13 +99,14 @@ Result<base::Recorded<roster::Consent>> formWanted(Session& session, const Call&
   });
   if (forms->size() == 1) return std::move(forms->front());
   if (forms->empty())
-    return Error{ErrorCode::notFound, "there is no such form of that child in " + term->value.name};
+    return Error{ErrorCode::notFound,
+                 "there is no such form of that student in " + term->value.name};
   std::vector<std::string> words;
   for (const auto& form : *forms)
     words.push_back(formWords(form));
   return Error{ErrorCode::callMalformed,
-               "there are " + base::counted(forms->size(), "form", "forms") + " of that child in " +
-                   term->value.name + " (" + base::join(words, "; ") +
+               "there are " + base::counted(forms->size(), "form", "forms") +
+                   " of that student in " + term->value.name + " (" + base::join(words, "; ") +
                    "); say which with --was-signed YYYY-MM-DD"};
 }
 
@@ -153,7 +155,7 @@ Result<Exit> correctForm(const Call& call, const Surroundings& around) {
     if (!form) return form.error();
     const auto done = session.correctConsent(by, *old, *form, call.text("--reason"));
     if (!done) return done.error();
-    return "the form of child " + number + ": " + std::string(base::displayName(form->state)) +
+    return "the form of student " + number + ": " + std::string(base::displayName(form->state)) +
            "; the previous entry stays in the history";
   });
 }
@@ -171,14 +173,14 @@ Result<Exit> resolveAlert(const Call& call, const Surroundings& around) {
                   [&](const auto& row) { return row.value.kind != *kind || row.value.resolved; });
     const auto words = std::string(base::displayName(*kind));
     if (flags->empty())
-      return Error{ErrorCode::notFound, "child " + number + " has no open alert: " + words};
+      return Error{ErrorCode::notFound, "student " + number + " has no open alert: " + words};
     for (const auto& flag : *flags) {
       const auto own = ownPin(session, by, call, around);
       if (!own) return own.error();
       if (const auto done = session.resolveFlag(by, flag, call.text("--decided"), *own); !done)
         return done.error();
     }
-    return "alert of child " + number + " resolved: " + words;
+    return "alert of student " + number + " resolved: " + words;
   });
 }
 
@@ -186,24 +188,25 @@ Result<Exit> resolveAlert(const Call& call, const Surroundings& around) {
 
 std::vector<Verb> childVerbs() {
   return {
-      {{"confirm-child", "FILE", "confirms a child known only from a form",
+      {{"confirm-child", "FILE", "confirms a student known only from a form",
         writing({childOption(), {"--reason", "TEXT", "how the school confirmed it", true}})},
        confirmChild},
       {{"move-child", "FILE",
-        "moves a child to another school, grade or room; earlier ones stay in the history",
+        "moves a student to another school, grade or room; earlier ones stay in the history",
         writing({childOption(),
-                 {"--school", "CODE", "where the child goes now"},
+                 {"--school", "CODE", "where the student goes now"},
                  {"--grade", "GRADE", "K, 1 to 12"},
                  {"--room", "TEXT", "the room"},
                  {"--reason", "TEXT", "why", true}})},
        moveChild},
       {{"leave-program", "FILE",
-        "takes a child off lists and form counts from a date on; all records stay and count",
+        "takes a student off lists from a date on, and no form is chased; all records stay",
         writing({childOption(),
                  {"--because", "WORD", "moved away, graduated, withdrawn or other", true},
-                 {"--from", "DATE", "the first day without the child (today)"}})},
+                 {"--reason", "TEXT", "in words, without a name; needed for other"},
+                 {"--from", "DATE", "the first day without the student (today)"}})},
        leaveProgram},
-      {{"come-back", "FILE", "a child who had left the program is back",
+      {{"come-back", "FILE", "a student who had left the program is back",
         writing({childOption(), {"--reason", "TEXT", "how it is known", true}})},
        comeBack},
       {{"correct-consent", "FILE", "corrects a form that was typed wrong",

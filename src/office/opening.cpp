@@ -276,7 +276,7 @@ Result<roster::ChildId> childNumbered(Session& session, const std::string& text)
   if (!found) return found.error();
   const auto child = std::ranges::find(*found, *number, &session::Found::number);
   if (child == found->end())
-    return Error{ErrorCode::notFound, "there is no child " + *number + " in this logbook"};
+    return Error{ErrorCode::notFound, "there is no student " + *number + " in this logbook"};
   return child->child;
 }
 

@@ -92,12 +92,12 @@ void tell(const RosterDraft& draft, const Call& call, const Surroundings& around
   if (isPreview)
     out << "Preview, nothing was written: ";
   else
-    out << "Imported " << base::counted(plan.entering.size(), "child", "children") << " and "
+    out << "Imported " << base::counted(plan.entering.size(), "student", "students") << " and "
         << base::counted(plan.forms(), "form", "forms") << ". ";
   out << countsOf(plan) << ", " << base::counted(plan.held.size(), "row waits", "rows wait")
       << ".\n";
   tellIncomplete(plan, [&](std::size_t line, const std::string& number, const std::string& why) {
-    out << "Line " << line << ", child " << number << ": entered as incomplete, " << why << ".\n";
+    out << "Line " << line << ", student " << number << ": entered as incomplete, " << why << ".\n";
   });
 }
 
@@ -215,7 +215,7 @@ Result<Exit> takeBackRoster(const Call& call, const Surroundings& around) {
 std::vector<Verb> rosterVerbs() {
   return {
       {{"import-roster", "FILE LIST",
-        "imports a school's list: new children, changes of known ones and forms, as one act",
+        "imports a school's list: new students, changes of known ones and forms, as one act",
         writing(
             {{"--school", "CODE", "the school", true},
              {"--term", "NAME", "the term for which the forms came back", true},
@@ -226,11 +226,11 @@ std::vector<Verb> rosterVerbs() {
              {"--columns", "NAMES", "what each column is, from the left: name, birth date ..."},
              {"--before-kindergarten", "HOW", "hold, kindergarten or leave out: rows of TK and PK"},
              {"--same", "LINE=NUMBER",
-              "that row is that child of the logbook; several with commas"},
-             {"--different", "LINE=NUMBER", "that row is another child; several with commas"},
+              "that row is that student of the logbook; several with commas"},
+             {"--different", "LINE=NUMBER", "that row is another student; several with commas"},
              {"--ages-confirmed", "", "the school confirms ages unusual for the grade"},
              {"--others-confirmed", "",
-              "those similar to a child on the roster are different children"},
+              "those similar to a student on the roster are different students"},
              passphraseOption()})},
        importRoster},
       {{"take-back-import", "FILE",

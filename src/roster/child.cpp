@@ -46,7 +46,7 @@ Result<std::string> parseChildNumber(std::string_view text) {
   if (digits.size() > 2 && digits[digits.size() - 2] == '-') digits.erase(digits.size() - 2, 1);
   // What was typed is not repeated: it may be a name in the wrong box.
   const Error bad{ErrorCode::textMalformed,
-                  "that is not a child number; type it again as on the slip, like 1043-0"};
+                  "that is not a student number; type it again as on the slip, like 1043-0"};
   constexpr std::size_t longest = 18; // as the schema has it
   if (digits.size() < 2 || digits.size() > longest || !allDigits(digits)) return bad;
   const char check = digits.back();

@@ -88,6 +88,7 @@ void FormCount::add(const FormCount& other) {
   incomplete += other.incomplete;
   withdrawn += other.withdrawn;
   onHold += other.onHold;
+  left += other.left;
 }
 
 std::vector<FormCount> countForms(std::span<const FormOfChild> children,
@@ -100,7 +101,12 @@ std::vector<FormCount> countForms(std::span<const FormOfChild> children,
     return lines.try_emplace({at, placeOfRoom(room)}, FormCount{school, room}).first->second;
   };
   for (const auto& child : children) {
+    if (child.hasLeft && child.state == ConsentState::notReturned) continue;
     auto& line = lineOf(child.school, child.room);
+    if (child.hasLeft) {
+      ++line.left;
+      continue;
+    }
     ++line.children;
     switch (child.state) {
     case ConsentState::yes:

@@ -27,13 +27,14 @@ struct FormOfChild {
   SchoolId school;
   std::string room;
   ConsentState state = ConsentState::notReturned;
+  bool hasLeft = false; ///< since the form came back
 };
 
 /// One room of a school.
 struct FormCount {
   SchoolId school;
   std::string room;
-  int children = 0;
+  int children = 0;               ///< who are expected still
   std::optional<int> handedOut{}; ///< none: nobody entered any
   int yes = 0;
   int yesWithLimits = 0;
@@ -41,16 +42,19 @@ struct FormCount {
   int incomplete = 0;
   int withdrawn = 0;
   int onHold = 0;
+  int left = 0; ///< forms that came back, whatever they say, of who has left since
 
+  /// Papers, as those handed out: a form that came back stays back.
   [[nodiscard]] int back() const {
-    return yes + yesWithLimits + no + incomplete + withdrawn + onHold;
+    return yes + yesWithLimits + no + incomplete + withdrawn + onHold + left;
   }
-  [[nodiscard]] int missing() const { return children - back(); }
+  [[nodiscard]] int missing() const { return children + left - back(); }
   void add(const FormCount& other);
 };
 
 /// A line for each room that has children or got forms, by school in the order of `schools`, then
-/// by room. Forms that went to a school as a whole are of its room "".
+/// by room. Forms that went to a school as a whole are of its room "". Of who has left, the form
+/// that came back counts and nothing else.
 std::vector<FormCount> countForms(std::span<const FormOfChild> children,
                                   std::span<const base::Recorded<FormHandout>> handouts,
                                   std::span<const SchoolId> schools);

@@ -166,7 +166,7 @@ NameParts nameOf(Cells& cells, const RosterLayout& layout) {
     cells.problem(layout.has(wholeName) ? wholeName
                   : layout.has(first)   ? first
                                         : last,
-                  "a child needs a first or a last name");
+                  "a student needs a first or a last name");
   return name;
 }
 

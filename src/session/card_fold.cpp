@@ -59,7 +59,7 @@ Result<CardThen> cardThen(store::Book& book, roster::ChildId child) {
   if (!now->empty()) return CardThen{std::move(now->back())};
   auto ever = book.history<roster::Child>(store::subjectIs(child));
   if (!ever) return ever.error();
-  if (ever->empty()) return base::Error{base::ErrorCode::notFound, "no such child"};
+  if (ever->empty()) return base::Error{base::ErrorCode::notFound, "no such student"};
   return CardThen{std::move(ever->back()), false};
 }
 

@@ -99,6 +99,8 @@ class DayVerbs : public DeskVerbs {
   Result<base::Done> correctTooth(By by, const Recorded<chairside::Placement>& old,
                                   const dentition::Tooth& tooth, const std::string& reason,
                                   const OwnPin& pin = {});
+  /// Of the surfaces that EarlierPlacement says are left. `textMalformed` where its note names the
+  /// student or an adult, so with the names open where it has one.
   Result<followup::CheckId> enterCheck(By by, const followup::RetentionCheck& check);
   Result<followup::ReferralId> enterReferral(By by, const followup::Referral& referral);
   Result<base::Done> updateReferral(By by, const Recorded<followup::Referral>& old,

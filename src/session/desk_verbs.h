@@ -85,9 +85,10 @@ class DeskVerbs : public FormVerbs {
                                const std::string& grade, const std::string& room,
                                const std::string& reason);
   /// Students who are expected no more from a date on; again with another date or reason to change
-  /// it. All or nothing. `ruleDate` where one was in the chair on that date or after it.
+  /// it. All or nothing. `ruleDate` where one was in the chair on that date or after it;
+  /// `ruleReason` where the reason is "other" without words, `textMalformed` where they name one.
   Result<base::Done> leaveProgram(By by, const std::vector<roster::ChildId>& children,
-                                  const roster::Leaving& left);
+                                  const roster::Leaving& left, const std::string& words = {});
   /// Expected again. `notFound` where the student never left.
   Result<base::Done> comeBack(By by, roster::ChildId child, const std::string& reason);
   /// Name, birth date, guardians, phones and languages; the earlier ones stay in the history,
@@ -116,9 +117,11 @@ class DeskVerbs : public FormVerbs {
   Result<store::Agreed> admitMerge(const Agreed& agreed);
   /// Every erasure that the logbook lists, oldest first.
   Result<std::vector<ErasureLine>> erasures();
-  /// With the health alert of the form, if there is one: both or neither.
+  /// With the health alert of the form, if there is one: both or neither. Asks as enterForm of a
+  /// student who left.
   Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,
-                                         const std::optional<roster::MedicalFlag>& alert = {});
+                                         const std::optional<roster::MedicalFlag>& alert = {},
+                                         Confirmed ofWhoLeft = Confirmed::no);
   Result<base::Done> withdrawConsent(By by, roster::ChildId child, const std::string& how);
   Result<base::Done> correctConsent(By by, const Recorded<roster::Consent>& old,
                                     const roster::Consent& form, const std::string& reason);
@@ -167,12 +170,12 @@ class DeskVerbs : public FormVerbs {
 
   Result<std::vector<Recorded<roster::Consent>>> formsToWithdraw(roster::ChildId child,
                                                                  const std::string& how);
+  /// What is written beside a record is not sealed: `textMalformed` where it holds a name that one
+  /// of these cards has or once had.
+  Result<base::Done> namesNeither(const std::string& text,
+                                  const std::vector<roster::ChildId>& cards);
 
  private:
-  /// A reason is not sealed: `textMalformed` where it holds a name that one of these cards has or
-  /// once had.
-  Result<base::Done> namesNeither(const std::string& reason,
-                                  const std::vector<roster::ChildId>& cards);
   Result<base::Done> mayGive(const Admission& may, const std::optional<base::MemberId>& to);
   /// As far as the team can do without; whoever has no right left has no key either.
   Result<base::Done> changeMember(const Admission& may, base::MemberId id,

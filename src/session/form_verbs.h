@@ -15,6 +15,12 @@ struct FormEntry {
   std::optional<std::vector<Guardian>> guardians{};
 };
 
+/// What a person said of a form that is odd.
+struct FormConfirmed {
+  Confirmed isSecond = Confirmed::no;  ///< the same form came back twice
+  Confirmed ofWhoLeft = Confirmed::no; ///< as leftQuestion asks
+};
+
 /// A child at the form desk. The number stands for the name while the names are locked, and what is
 /// sealed is blank.
 struct FormLine {
@@ -32,11 +38,15 @@ class FormVerbs : public KeyVerbs {
  public:
   /// The form, its alerts and who may be told: all or nothing. An alert that the child has already
   /// is not entered again. Asks (`ruleConsentForm`) before the same form is entered a second time,
-  /// until that is confirmed. `vaultLocked` where adults are given and names are locked.
+  /// and before one of a student who left, until that is confirmed. `vaultLocked` where adults are
+  /// given and names are locked.
   Result<roster::ConsentId> enterForm(By by, const FormEntry& entry,
-                                      Confirmed isSecond = Confirmed::no);
+                                      const FormConfirmed& confirmed = {});
   /// Whether the same form is in the logbook, whenever it came and whatever is remarked on it.
   [[nodiscard]] Result<bool> isEntered(const roster::Consent& form);
+  /// What is odd about a form that comes now, in words: that the student has left the program, when
+  /// and why, and what the form will not do. Empty for all others.
+  [[nodiscard]] Result<std::string> leftQuestion(roster::ChildId child);
   Result<roster::HandoutId> enterHandout(By by, const roster::FormHandout& handout);
   /// No copies: it was a mistake.
   Result<base::Done> correctHandout(By by, roster::HandoutId id, const roster::FormHandout& handout,
@@ -49,7 +59,8 @@ class FormVerbs : public KeyVerbs {
   [[nodiscard]] Result<std::vector<FormLine>> formLines(roster::TermId term, base::Date on,
                                                         std::optional<roster::SchoolId> school = {},
                                                         bool withPeople = false);
-  /// Of the term, room by room; of one school, or of all.
+  /// Of the term, room by room; of one school, or of all that are not closed. A form that came back
+  /// is back also where its student has left since, as what was handed out stays handed out.
   [[nodiscard]] Result<std::vector<roster::FormCount>>
   formCounts(roster::TermId term, base::Date on, std::optional<roster::SchoolId> school = {});
   /// Those that a day, a plan or a student may be of on that date: in a logbook of one school,
@@ -73,10 +84,17 @@ class FormVerbs : public KeyVerbs {
  protected:
   using KeyVerbs::KeyVerbs;
 
+  /// `ruleConsentForm` for a form of a student who left, until it is confirmed.
+  Result<base::Done> isExpected(roster::ChildId child, Confirmed ofWhoLeft);
+
   /// `ruleDate` where the program works there no more on that date.
   Result<base::Done> worksAt(roster::SchoolId school, base::Date on);
 
  private:
+  /// As formLines, and whoever left with a form of the term that came back.
+  Result<std::vector<FormLine>> formLinesEver(roster::TermId term, base::Date on,
+                                              std::optional<roster::SchoolId> school,
+                                              bool withPeople);
   Result<std::vector<roster::MedicalFlag>> newAlerts(const FormEntry& entry);
   Result<base::Done> mayPlan(const roster::PlannedDay& plan, std::optional<roster::PlannedDayId> of,
                              Confirmed anyway);

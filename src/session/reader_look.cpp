@@ -126,7 +126,7 @@ Result<base::Seconds> Reader::cureTarget(kit::LotId sealant, std::optional<kit::
 }
 
 Result<Recorded<roster::Child>> Reader::child(roster::ChildId child) {
-  return only<roster::Child>(subjectIs(child), "child");
+  return only<roster::Child>(subjectIs(child), "student");
 }
 
 Result<Identity> Reader::identity(roster::ChildId child) {
@@ -234,6 +234,17 @@ List<chairside::PaperSheet> Reader::paperSheets(roster::DayId day) {
   return book_.current<chairside::PaperSheet>(rowsOf("day", day));
 }
 
+dentition::SurfaceSet surfacesLeft(const std::vector<EarlierPlacement>& placed, std::size_t of) {
+  const auto& one = placed.at(of).placement.value;
+  auto left = one.surfaces;
+  for (auto later = of + 1; later < placed.size(); ++later) {
+    const auto& over = placed[later].placement.value;
+    if (over.tooth == one.tooth && over.type != chairside::PlacementType::repair)
+      left = left.without(over.surfaces);
+  }
+  return left;
+}
+
 Result<std::vector<EarlierPlacement>> Reader::earlierPlacements(roster::ChildId child,
                                                                 roster::DayId day) {
   auto today = this->day(day);
@@ -256,6 +267,9 @@ Result<std::vector<EarlierPlacement>> Reader::earlierPlacements(roster::ChildId 
       if (check.value.placement == placement.id) one.newest = check;
     earlier.push_back(std::move(one));
   }
+  std::ranges::stable_sort(earlier, {}, &EarlierPlacement::placedOn);
+  for (std::size_t i = 0; i < earlier.size(); ++i)
+    earlier[i].left = surfacesLeft(earlier, i);
   return earlier;
 }
 

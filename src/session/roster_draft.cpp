@@ -41,7 +41,7 @@ Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim) {
                      base::join(open, "; ")};
   reading_ = roster::readRoster(rows_, layout_, aim.today);
   if (reading_.lines.empty() && reading_.held.empty())
-    return Error{ErrorCode::csvMalformed, "no child below the headings; look at the file"};
+    return Error{ErrorCode::csvMalformed, "no student below the headings; look at the file"};
   auto plan = planRoster(session, reading_, aim);
   if (!plan) return plan.error();
   plan_ = std::move(*plan);

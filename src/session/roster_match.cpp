@@ -80,7 +80,7 @@ class Matching {
   bool take(std::size_t row, std::size_t child, const std::string& where) {
     auto& match = matches_.rows[row];
     if (takenBy_[child]) {
-      match.problem = "is the same child as on line " + std::to_string(*takenBy_[child]);
+      match.problem = "is the same student as on line " + std::to_string(*takenBy_[child]);
       match.where = where;
       return false;
     }
@@ -101,7 +101,7 @@ class Matching {
       // Its number and its birth date under another name: a person looks at the two.
       if (agree.birth == roster::Agreement::same && !isOther(row, child) && !takenBy_[child])
         return ask(row, {child});
-      matches_.rows[row].problem = "is another child's in the logbook";
+      matches_.rows[row].problem = "is another student's in the logbook";
       matches_.rows[row].where = "number";
       return;
     }
@@ -187,7 +187,7 @@ class Matching {
     auto& match = matches_.rows[row];
     match.where = "name";
     match.problem =
-        "may be the child of " + base::join(alike, ", ") + "; say whether it is the same child";
+        "may be the student of " + base::join(alike, ", ") + "; say whether it is the same student";
   }
 
   std::span<const RosterLine> lines_;

@@ -170,6 +170,13 @@ class Planning {
     auto change = changeOf(session_, known, line, aim_);
     if (!change) return change.error();
     if (change->what.has(RosterChange::birthDate) && isUnusual(line)) return holdAge(line);
+    // A list brings no withdrawn student back, so its form would lie with one who is not expected.
+    if (change->form && roster::hasLeft(change->card, aim_.today)) {
+      hold(line, "consent",
+           "a new form of a student whom the family withdrew; ask the family, then record that the "
+           "student came back, or clear the consent on this row");
+      return base::Done{};
+    }
     if (change->what == RosterChanges())
       ++plan_.unchanged;
     else
@@ -190,10 +197,10 @@ class Planning {
                Numbers& numbers) {
     const bool wasHeld = !plan_.held.empty() && plan_.held.back().row == line.row;
     if (!line.number.empty() && numbers.isTaken(line.number))
-      hold(line, "number", "is another child's in the logbook");
+      hold(line, "number", "is another student's in the logbook");
     else if (!line.number.empty() && !aim_.othersConfirmed && match.others.empty() &&
              numbers.isLikeOne(line.number))
-      hold(line, "number", "is almost the number of a child of the logbook; look at the slip");
+      hold(line, "number", "is almost the number of a student of the logbook; look at the slip");
     if (!aim_.othersConfirmed)
       if (const auto earlier = alikeInList(identity)) hold(line, "name", *earlier);
     if (isUnusual(line)) holdAge(line);
@@ -216,9 +223,9 @@ class Planning {
     if (born == people_.end()) return std::nullopt;
     for (const auto& [earlier, at] : born->second)
       if (const auto why = roster::likeness(person, earlier); why && roster::isTooAlike(*why))
-        return "may be the child of line " + std::to_string(at) + " (" +
+        return "may be the student on line " + std::to_string(at) + " (" +
                std::string(roster::words(*why)) +
-               "); remove one of the two, or confirm that they are different children";
+               "); remove one of the two, or confirm that they are different students";
     return std::nullopt;
   }
 

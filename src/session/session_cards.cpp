@@ -24,7 +24,7 @@ Result<std::tuple<base::Instant, base::LaptopId, std::int64_t>> bornOf(store::Bo
                                                                        ChildId child) {
   const auto ever = book.history<roster::Child>(store::subjectIs(child));
   if (!ever) return ever.error();
-  if (ever->empty()) return Error{ErrorCode::notFound, "no such child"};
+  if (ever->empty()) return Error{ErrorCode::notFound, "no such student"};
   const auto& stamp = ever->front().stamp;
   return std::tuple(stamp.at.at, stamp.laptop, stamp.sequence);
 }
@@ -161,15 +161,15 @@ reports::Table cardTable(const CardPair& pair) {
   return table;
 }
 
-Result<base::Done> DeskVerbs::namesNeither(const std::string& reason,
+Result<base::Done> DeskVerbs::namesNeither(const std::string& text,
                                            const std::vector<ChildId>& cards) {
   for (const auto card : cards) {
     const auto ever = identityRevisions(card); // also of one that is joined, and as it was once
     if (!ever) return ever.error();
     for (const auto& one : *ever)
-      if (namesSomebody(reason, one.identity, one.identity))
+      if (namesSomebody(text, one.identity, one.identity))
         return Error{ErrorCode::textMalformed,
-                     "the reason is kept where everyone can read it: say it without a name"};
+                     "what you wrote is kept where everyone can read it: say it without a name"};
   }
   return base::Done{};
 }

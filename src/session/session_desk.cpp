@@ -35,7 +35,7 @@ Result<roster::ChildId> DeskVerbs::enrollChild(By by, NewChild child, Confirmed 
 namespace {
 
 Error numberTaken(const std::string& number) {
-  return refuse(ErrorCode::textMalformed, "the number " + number + " is another child's");
+  return refuse(ErrorCode::textMalformed, "the number " + number + " is another student's");
 }
 
 /// The child as it will be entered, or why it cannot be.
@@ -91,8 +91,9 @@ Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& c
   }
   if (numbers.empty()) return base::Done{};
   return refuse(ErrorCode::ruleSameChild,
-                "this may be a child who has a card already, number " + base::join(numbers, "; ") +
-                    ". Open that card, or confirm that it is a different child");
+                "this may be a student who has a card already, number " +
+                    base::join(numbers, "; ") +
+                    ". Open that card, or confirm that it is a different student");
 }
 
 Result<std::vector<roster::ChildId>> DeskVerbs::enrollRoster(By by, std::vector<NewChild> children,
@@ -146,7 +147,7 @@ Result<std::vector<roster::ChildId>> DeskVerbs::enroll(Verb verb, By by,
                                                        Confirmed areOthers) {
   const auto may = admit(verb, by);
   if (!may) return may.error();
-  if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a child");
+  if (!vault_) return refuse(ErrorCode::vaultLocked, "unlock the logbook to enter a student");
   if (const auto newest = sealsWithNewest(); !newest) return newest.error();
   if (const auto sound = makeSound(children, schoolConfirmsAges); !sound) return sound.error();
   if (areOthers == Confirmed::no)
@@ -178,7 +179,7 @@ Result<base::Done> DeskVerbs::confirmProvisional(By by, roster::ChildId child,
   auto old = this->child(child);
   if (!old) return old.error();
   if (!old->value.provisional)
-    return refuse(ErrorCode::ruleReason, "the child is on the roster already");
+    return refuse(ErrorCode::ruleReason, "the student is on the roster already");
   if (base::isBlank(reason))
     return refuse(ErrorCode::ruleReason, "say how the school confirmed it");
   auto confirmed = old->value;
@@ -202,7 +203,7 @@ Result<base::Done> DeskVerbs::moveChild(By by, roster::ChildId child, roster::Sc
   if (!to) return to.error();
   if (school != old->value.school)
     if (const auto works = worksAt(school, world_.clock.now().date()); !works) return works.error();
-  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the child moves");
+  if (base::isBlank(reason)) return refuse(ErrorCode::ruleReason, "say why the student moves");
   const auto& left = old->value.left;
   if (left && left->why == roster::LeftBecause::withdrawn)
     return refuse(ErrorCode::ruleReason, "student " + old->value.number +
@@ -220,13 +221,15 @@ Result<base::Done> DeskVerbs::moveChild(By by, roster::ChildId child, roster::Sc
 }
 
 Result<roster::ConsentId> DeskVerbs::enterConsent(By by, const roster::Consent& form,
-                                                  const std::optional<roster::MedicalFlag>& alert) {
+                                                  const std::optional<roster::MedicalFlag>& alert,
+                                                  Confirmed ofWhoLeft) {
   const auto may = admit(Verb::enterConsent, by);
   if (!may) return may.error();
   const auto sound = roster::checkForm(form, world_.clock.now().date());
   if (!sound) return sound.error();
   if (alert && alert->child != form.child)
-    return refuse(ErrorCode::notFound, "the alert is about another child than the form");
+    return refuse(ErrorCode::notFound, "the alert is about another student than the form");
+  if (const auto here = isExpected(form.child, ofWhoLeft); !here) return here.error();
   return write(*may, form.child, [&](store::Act& act) {
     if (alert) act.add(*alert);
     return act.add(form);
@@ -270,8 +273,9 @@ Result<base::Done> DeskVerbs::correctConsent(By by, const Recorded<roster::Conse
   const auto now = asItStands(old);
   if (!now) return now.error();
   if (now->value.child != form.child)
-    return refuse(ErrorCode::ruleIdentity,
-                  "a form stays with its child; enter it for the other one and withdraw this one");
+    return refuse(
+        ErrorCode::ruleIdentity,
+        "a form stays with its student; enter it for the other one and withdraw this one");
   return write(*may, form.child, [&](store::Act& act) {
     act.correct(*now, form, reason);
     return base::Done{};

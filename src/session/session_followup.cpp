@@ -18,8 +18,17 @@ Result<followup::CheckId> DayVerbs::enterCheck(By by, const followup::RetentionC
     return Error{ErrorCode::ruleCheck, "that placement is another child's"};
   auto placedDay = this->day(placement->value.day);
   if (!placedDay) return placedDay.error();
+  // Of what was sealed again before this day, the newer sealant is looked at.
+  const auto earlier = earlierPlacements(check.child, check.day);
+  if (!earlier) return earlier.error();
+  for (const auto& one : *earlier)
+    if (one.placement.id == check.placement) placement->value.surfaces = one.left;
+  if (placement->value.surfaces.isEmpty())
+    return Error{ErrorCode::ruleCheck, "that sealant was sealed over since; check the newer one"};
   const auto sound = followup::checkRetention(check, placement->value, placedDay->value.date, on);
   if (!sound) return sound.error();
+  if (!base::isBlank(check.note))
+    if (const auto quiet = namesNeither(check.note, {check.child}); !quiet) return quiet.error();
   auto entered = check;
   // Allowed to whoever placed it, who knows whose it is: then it is not blind, whatever is said.
   if (may->author().id == placement->value.placedBy) entered.blinded = false;

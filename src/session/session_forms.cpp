@@ -45,7 +45,7 @@ Result<std::vector<roster::MedicalFlag>> FormVerbs::newAlerts(const FormEntry& e
   std::vector<roster::MedicalFlag> alerts;
   for (const auto& alert : entry.alerts) {
     if (alert.child != entry.form.child)
-      return Error{ErrorCode::notFound, "the alert is about another child than the form"};
+      return Error{ErrorCode::notFound, "the alert is about another student than the form"};
     const auto isIt = [&](const roster::MedicalFlag& one) {
       return !one.resolved && one.kind == alert.kind && one.action == alert.action &&
              one.detail == alert.detail;
@@ -57,18 +57,19 @@ Result<std::vector<roster::MedicalFlag>> FormVerbs::newAlerts(const FormEntry& e
   return alerts;
 }
 
-Result<roster::ConsentId> FormVerbs::enterForm(By by, const FormEntry& entry, Confirmed isSecond) {
+Result<roster::ConsentId> FormVerbs::enterForm(By by, const FormEntry& entry,
+                                               const FormConfirmed& confirmed) {
   const auto may = admit(Verb::enterConsent, by);
   if (!may) return may.error();
   const auto& form = entry.form;
   if (const auto sound = roster::checkForm(form, world_.clock.now().date()); !sound)
     return sound.error();
-  if (const auto card = this->child(form.child); !card) return card.error();
+  if (const auto here = isExpected(form.child, confirmed.ofWhoLeft); !here) return here.error();
   const auto alerts = newAlerts(entry);
   if (!alerts) return alerts.error();
   const auto isTwice = isEntered(form);
   if (!isTwice) return isTwice.error();
-  if (*isTwice && isSecond == Confirmed::no) return twice(form);
+  if (*isTwice && confirmed.isSecond == Confirmed::no) return twice(form);
   std::optional<Identity> told;
   std::vector<Recorded<store::SealedIdentity>> boxes;
   if (entry.guardians) {
@@ -146,6 +147,14 @@ List<roster::Consent> FormVerbs::formRevisions(roster::ConsentId form) {
 Result<std::vector<FormLine>> FormVerbs::formLines(roster::TermId term, base::Date on,
                                                    std::optional<roster::SchoolId> school,
                                                    bool withPeople) {
+  auto lines = formLinesEver(term, on, school, withPeople);
+  if (lines) std::erase_if(*lines, [](const FormLine& line) { return line.of.hasLeft; });
+  return lines;
+}
+
+Result<std::vector<FormLine>> FormVerbs::formLinesEver(roster::TermId term, base::Date on,
+                                                       std::optional<roster::SchoolId> school,
+                                                       bool withPeople) {
   if (school)
     if (const auto has = hasSchool(*this, *school); !has) return has.error();
   const auto children =
@@ -160,16 +169,20 @@ Result<std::vector<FormLine>> FormVerbs::formLines(roster::TermId term, base::Da
     forms[row.value.child].push_back(std::move(row));
   std::vector<FormLine> lines;
   for (const auto& child : *children) {
-    if (roster::hasLeft(child.value, on)) continue;
+    const auto& own = forms[child.id];
+    const bool hasLeft = roster::hasLeft(child.value, on);
+    if (hasLeft &&
+        std::ranges::none_of(own, [&](const auto& form) { return form.value.term == term; }))
+      continue;
     // Nobody chases the form of a school that is closed, unless it is asked for by name.
     if (!school && std::ranges::none_of(
                        *worked, [&](const auto& one) { return one.id == child.value.school; }))
       continue;
-    FormLine line{{child.id, child.value.school, child.value.room,
-                   roster::formState(forms[child.id], term, on)},
-                  child.value.number,
-                  child.value.number,
-                  child.value.grade};
+    FormLine line{
+        {child.id, child.value.school, child.value.room, roster::formState(own, term, on), hasLeft},
+        child.value.number,
+        child.value.number,
+        child.value.grade};
     if (vault_) {
       const auto identity = this->identity(child.id);
       if (!identity && !hasNoName(identity.error())) return identity.error();
@@ -194,12 +207,19 @@ Result<std::vector<FormLine>> FormVerbs::formLines(roster::TermId term, base::Da
 Result<std::vector<roster::FormCount>> FormVerbs::formCounts(roster::TermId term, base::Date on,
                                                              std::optional<roster::SchoolId> of) {
   const auto all = this->schools();
-  const auto lines = formLines(term, on, of);
+  const auto lines = formLinesEver(term, on, of, false);
+  const auto worked = openSchools(on);
   auto out = handouts(term);
   if (!all) return all.error();
   if (!lines) return lines.error();
+  if (!worked) return worked.error();
   if (!out) return out.error();
-  if (of) std::erase_if(*out, [&](const auto& row) { return row.value.school != *of; });
+  // What went to a school counts where what came back from it does.
+  std::erase_if(*out, [&](const auto& row) {
+    return of ? row.value.school != *of : std::ranges::none_of(*worked, [&](const auto& one) {
+      return one.id == row.value.school;
+    });
+  });
   std::vector<roster::SchoolId> order;
   for (const auto& school : *all)
     order.push_back(school.id);

@@ -53,11 +53,18 @@ Result<std::vector<roster::ChildId>> DeskVerbs::importRoster(By by, RosterImport
     const auto grade = roster::parseGrade(change.card.grade);
     if (!grade) return grade.error();
     if (change.card.number != now->value.number || change.card.note != now->value.note)
-      return Error{ErrorCode::ruleIdentity, "a list changes neither a child's number nor its note"};
+      return Error{ErrorCode::ruleIdentity,
+                   "a list changes neither a student's number nor its note"};
     const auto child = change.was.id;
-    if (change.form)
+    if (change.form) {
       if (const auto form = roster::checkForm(change.form(child), today); !form)
         return form.error();
+      if (roster::hasLeft(change.card, today))
+        return Error{ErrorCode::ruleConsentForm, "student " + now->value.number +
+                                                     " left the program, and the list has a new "
+                                                     "form; record first that the student came "
+                                                     "back"};
+    }
     auto boxes = book_.current<store::SealedIdentity>(store::rowsOf("child", child));
     if (!boxes) return boxes.error();
     auto backgrounds = book_.current<roster::Background>(store::rowsOf("child", child));

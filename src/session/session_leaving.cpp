@@ -1,3 +1,4 @@
+#include "base/text.h"
 #include "roster/display_names.h"
 #include "session/session_write.h"
 
@@ -29,9 +30,12 @@ lastInChair(Reader& book, const std::vector<Recorded<chairside::Seating>>& seati
 } // namespace
 
 Result<base::Done> DeskVerbs::leaveProgram(By by, const std::vector<roster::ChildId>& children,
-                                           const roster::Leaving& left) {
+                                           const roster::Leaving& left, const std::string& words) {
   const auto may = admit(Verb::leaveProgram, by);
   if (!may) return may.error();
+  if (left.why == roster::LeftBecause::other && base::isBlank(words))
+    return Error{ErrorCode::ruleReason,
+                 "\"other\" says nothing by itself: say why, in a few words"};
   if (left.from > world_.clock.now().date().plusMonths(monthsAhead))
     return Error{ErrorCode::ruleDate, left.from.words() + " is more than a year ahead"};
   std::vector<Recorded<roster::Child>> cards;
@@ -55,7 +59,12 @@ Result<base::Done> DeskVerbs::leaveProgram(By by, const std::vector<roster::Chil
   if (cards.empty())
     return Error{ErrorCode::notFound,
                  each.empty() ? "no student is selected" : "this is recorded already"};
-  const std::string reason(base::displayName(left.why));
+  // Locked, no name can be told from any other word; the command line is.
+  if (vault_ && !base::isBlank(words))
+    if (const auto quiet = namesNeither(words, {each.begin(), each.end()}); !quiet)
+      return quiet.error();
+  std::string reason(base::displayName(left.why));
+  if (!base::isBlank(words)) reason += ": " + std::string(base::trim(words));
   return write(*may, cards.size() == 1 ? std::optional(cards.front().id) : std::nullopt,
                [&](store::Act& act) {
                  for (const auto& card : cards) {
@@ -65,6 +74,26 @@ Result<base::Done> DeskVerbs::leaveProgram(By by, const std::vector<roster::Chil
                  }
                  return base::Done{};
                });
+}
+
+Result<std::string> FormVerbs::leftQuestion(roster::ChildId id) {
+  const auto card = this->child(id);
+  if (!card) return card.error();
+  if (!roster::hasLeft(card->value, world_.clock.now().date())) return std::string();
+  const auto& left = *card->value.left;
+  return "student " + card->value.number + " left the program on " + left.from.words() + " (" +
+         std::string(base::displayName(left.why)) +
+         "). The form would be kept, but the student stays off every day's list until recorded as "
+         "back (Desk, Students, Came back)";
+}
+
+Result<base::Done> FormVerbs::isExpected(roster::ChildId child, Confirmed ofWhoLeft) {
+  const auto question = leftQuestion(child);
+  if (!question) return question.error();
+  if (!question->empty() && ofWhoLeft == Confirmed::no)
+    return Error{ErrorCode::ruleConsentForm,
+                 *question + ". Confirm that the form is to be entered"};
+  return base::Done{};
 }
 
 Result<base::Done> DeskVerbs::comeBack(By by, roster::ChildId id, const std::string& reason) {

@@ -99,7 +99,7 @@ Result<base::Done> DeskVerbs::correctStudent(By by, roster::ChildId child,
           roster::isTooAlike(one.why))
         return Error{ErrorCode::ruleSameChild,
                      "number " + one.child.number + " has " + std::string(roster::words(one.why)) +
-                         ". Open that card, or confirm that it is a different child"};
+                         ". Open that card, or confirm that it is a different student"};
   }
   auto boxes = book_.current<store::SealedIdentity>(store::rowsOf("child", child));
   if (!boxes) return boxes.error();

@@ -93,7 +93,13 @@ struct EarlierPlacement {
   base::Date placedOn;
   std::string school;
   std::optional<base::Recorded<followup::RetentionCheck>> newest{};
+  /// Its surfaces that nothing was sealed over since: what a check of it is asked of.
+  dentition::SurfaceSet left{};
 };
+
+/// What of `placed[of]` no later sealant of its tooth lies on; the list is by date. A repair lies
+/// on none: it has its own clock and is judged with the sealant it repairs.
+dentition::SurfaceSet surfacesLeft(const std::vector<EarlierPlacement>& placed, std::size_t of);
 
 /// A child found by a search.
 struct Found {

@@ -77,7 +77,7 @@ std::string Identity::headerName() const {
 base::Result<base::Done> checkIdentity(const Identity& identity) {
   if (base::isBlank(identity.first) && base::isBlank(identity.last))
     return base::Error{base::ErrorCode::callMalformed,
-                       "a child needs a first or a last name; one of them is enough"};
+                       "a student needs a first or a last name; one of them is enough"};
   if (identity.guardians.size() > maxGuardians)
     return base::Error{base::ErrorCode::callMalformed,
                        std::to_string(identity.guardians.size()) + " guardians are more than the " +

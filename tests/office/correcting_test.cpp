@@ -284,6 +284,18 @@ TEST_CASE("A child leaves the program and is back by command, without a name", "
         "record.not-found");
 }
 
+TEST_CASE("Another reason of leaving is asked for in words by command too", "[case-485]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto number = importTwo(desk, book);
+  const std::vector<std::string> call{"leave-program", book,    "--child", number,
+                                      "--because",     "other", "--by",    "IM"};
+  CHECK(desk.refusal(call) == "rule.reason");
+  auto said = call;
+  said.insert(said.end(), {"--reason", "taught at home"});
+  CHECK(desk.did(said).out.find("left the program on") != std::string::npos);
+}
+
 TEST_CASE("Every correcting verb says by itself what it takes", "[case-116]") {
   Desk desk;
   const auto page = desk.did({"--help"}).out;

@@ -62,7 +62,7 @@ TEST_CASE("A yes that breaks a rule of forms is entered as incomplete and said s
                                        "received_on,history\n"
                                        "77,Quince,2019-03-04,2,yes,all,2026-10-01,2026-10-05,\n");
   const auto told = desk.did(import(book, csv));
-  CHECK(told.out.find("Line 2, child 77-") != std::string::npos);
+  CHECK(told.out.find("Line 2, student 77-") != std::string::npos);
   CHECK(told.out.find("the health history is blank") != std::string::npos);
   CHECK(told.out.find("Quince") == std::string::npos);
   auto session = unlocked(desk, book);
@@ -101,7 +101,7 @@ TEST_CASE("A roster is taken in whole or not at all") {
   CHECK(refused(head + good + "S\adge,2019-03-05,2\n") == "input.csv");
   CHECK(desk.said("line 3, row: a character could not be read"));
   CHECK(refused(head + good + "Quince,2019-03-04,3\n") == "input.csv");
-  CHECK(desk.said("line 3, name: may be the child of line 2 (the same name and birth date)"));
+  CHECK(desk.said("line 3, name: may be the student on line 2 (the same name and birth date)"));
   CHECK(refused(head + good + "Sedge,2012-03-05,2\n") == "input.csv");
   CHECK(desk.said("line 3, birth date: unusual for grade 2"));
   CHECK(refused("last,birth_date,grade,consent,signed_on,received_on\n"
@@ -124,7 +124,7 @@ TEST_CASE("A roster's child who is like one of the book is entered only when sai
   desk.did(import(book, desk.write("r.csv", head + "Mina,Tolliver,2019-03-04,2\n")));
   const auto again = desk.write("s.csv", head + "Mina,Toliver,2019-03-04,2\n");
   CHECK(desk.refusal(import(book, again)) == "input.csv");
-  CHECK(desk.said("line 2, name: may be the child of number"));
+  CHECK(desk.said("line 2, name: may be the student of number"));
   CHECK(desk.said("--others-confirmed"));
   CHECK_FALSE(desk.said("oliver"));
   CHECK(childrenIn(desk, book) == 1);
@@ -147,11 +147,11 @@ TEST_CASE("A roster read in twice changes nothing, and another child's number is
   CHECK(again.at("unchanged") == 2);
   CHECK(desk.did(import(book, numbered("Quince"), {"--json"})).json().at("unchanged") == 1);
   CHECK(desk.refusal(import(book, numbered("Sedge-Oakenfell"))) == "input.csv");
-  CHECK(desk.said("line 2, name: may be the child of number 1043-"));
+  CHECK(desk.said("line 2, name: may be the student of number 1043-"));
   CHECK(desk.refusal(import(book, desk.write("o.csv", "number,first,last,birth_date,grade\n"
                                                       "1043,Osei,Brackwater,2018-06-05,2\n"))) ==
         "input.csv");
-  CHECK(desk.said("line 2, number: is another child's in the logbook"));
+  CHECK(desk.said("line 2, number: is another student's in the logbook"));
   CHECK(childrenIn(desk, book) == 3);
 }
 

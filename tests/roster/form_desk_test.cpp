@@ -108,3 +108,29 @@ TEST_CASE("Who answered is not chased; an incomplete form and one on hold are", 
        {ConsentState::yes, ConsentState::yesWithLimits, ConsentState::no, ConsentState::withdrawn})
     CHECK_FALSE(isToChase(state));
 }
+
+TEST_CASE("A form that came back stays back when its student leaves; one that did not is chased no "
+          "more",
+          "[case-483]") {
+  const auto school = schoolOf(1);
+  auto back = childIn(school, "9", ConsentState::yes);
+  back.hasLeft = true;
+  auto never = childIn(school, "9", ConsentState::notReturned);
+  never.hasLeft = true;
+  const std::vector children{childIn(school, "9", ConsentState::no),
+                             childIn(school, "9", ConsentState::notReturned), back, never};
+  const std::vector handouts{handoutTo(school, "9", 4)};
+  const auto counts = countForms(children, handouts, std::vector{school});
+  REQUIRE(counts.size() == 1);
+  CHECK(counts[0].handedOut == 4);
+  CHECK(counts[0].back() == 2);
+  CHECK(counts[0].left == 1);
+  CHECK(counts[0].children == 2);
+  CHECK(counts[0].yes == 0); // nobody is expected on it
+  CHECK(counts[0].missing() == 1);
+  FormCount all{school, ""};
+  all.add(counts[0]);
+  all.add(counts[0]);
+  CHECK(all.left == 2);
+  CHECK(all.missing() == 2);
+}

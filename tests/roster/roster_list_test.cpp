@@ -96,7 +96,7 @@ TEST_CASE("A child with one name is read and one with none is not", "[case-17]")
   CHECK(readList(head + "Osei,,2019-02-03,2\n,Brackwater,2019-02-03,2\n", importDay));
   CHECK(readList("first,birth_date,grade\nOsei,2019-02-03,2\n", importDay));
   has(trouble(head + " , ,2019-02-03,2\n"),
-      "line 2, first name: a child needs a first or a last name");
+      "line 2, first name: a student needs a first or a last name");
 }
 
 TEST_CASE("Quoted commas and line breaks stay in their cell and lines are counted in the file") {

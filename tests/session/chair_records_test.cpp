@@ -161,3 +161,31 @@ TEST_CASE("Wiping, bite and a varnish left out are said before the visit ends", 
   CHECK(must(clinic.session.afterCures(chair.child, clinic.day)).back().value == after);
   CHECK(must(clinic.session.dayRecords(clinic.day)).outcomes.back().value == outcome);
 }
+
+TEST_CASE("What prompted a check is kept without a name, whatever face it comes from",
+          "[case-486]") {
+  Records chair;
+  auto& book = chair.clinic.session;
+  chair.clinic.standardVisit(chair.child);
+  const auto placed = must(book.placements(chair.child)).front();
+  followup::RetentionCheck check{.placement = placed.id,
+                                 .child = chair.child,
+                                 .day = chair.clinic.day,
+                                 .kind = followup::CheckKind::shortTermTriggered,
+                                 .note = "the mother of Mina called"};
+  const auto whole = [&](dentition::Surface surface) {
+    return placed.value.surfaces.has(surface) ? followup::Held::whole : followup::Held::notSealed;
+  };
+  check.occlusal = whole(dentition::Surface::occlusal);
+  check.buccal = whole(dentition::Surface::buccalPit);
+  check.lingual = whole(dentition::Surface::lingualGroove);
+  CHECK(codeOf(book.enterCheck(chair.clinic.by, check)) == ErrorCode::textMalformed);
+  CHECK(must(book.checks(chair.child)).empty());
+  check.note = "a loss was reported by phone";
+  must(book.enterCheck(chair.clinic.by, check));
+  REQUIRE(must(book.checks(chair.child)).size() == 1);
+  // Names that are locked cannot be held against it.
+  check.note = "a light that read low";
+  book.lock();
+  CHECK(codeOf(book.enterCheck(chair.clinic.by, check)) == ErrorCode::vaultLocked);
+}

@@ -97,7 +97,7 @@ TEST_CASE("The same paper typed twice is asked about", "[case-291]") {
   entry.form.receivedOn = clinic.clock.now().date();
   CHECK(must(clinic.session.isEntered(entry.form)));
   CHECK(codeOf(clinic.session.enterForm(clinic.by, entry)) == ErrorCode::ruleConsentForm);
-  must(clinic.session.enterForm(clinic.by, entry, Confirmed::yes));
+  must(clinic.session.enterForm(clinic.by, entry, {.isSecond = Confirmed::yes}));
   entry.form.allowed = entry.form.allowed.without({roster::Service::photo});
   CHECK_FALSE(must(clinic.session.isEntered(entry.form)));
   must(clinic.session.enterForm(clinic.by, entry));

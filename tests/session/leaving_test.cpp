@@ -101,7 +101,8 @@ TEST_CASE("Nobody has left on a day on which the student was in the chair, and n
   desk.standardVisit(desk.mina);
   const auto before = desk.session.edition();
   CHECK(codeOf(desk.session.leaveProgram(desk.by, {desk.osei, desk.mina},
-                                         {desk.today, LeftBecause::other})) == ErrorCode::ruleDate);
+                                         {desk.today, LeftBecause::graduated})) ==
+        ErrorCode::ruleDate);
   CHECK(desk.session.edition() == before);
   desk.leave(desk.mina, desk.tomorrow);
   CHECK(desk.isOnBoard(desk.mina));
@@ -258,4 +259,127 @@ TEST_CASE("Who comes back after a day was closed does not join that day", "[case
   CHECK(later.equation.consented == closed.equation.consented);
   CHECK(later.lines.size() == closed.lines.size());
   CHECK(later.stillToSee.size() == closed.stillToSee.size());
+}
+
+TEST_CASE("Back and handed out agree when a student leaves with a form that came back, and when a "
+          "school is closed",
+          "[case-483]") {
+  LeavingDesk desk;
+  auto& book = desk.session;
+  const auto missing = desk.childWithoutForm("Wren");
+  const auto room = must(book.child(desk.osei)).value.room;
+  must(book.enterHandout(desk.by, {desk.term, desk.school, room, desk.today, 3}));
+  const auto counted = [&] { return must(book.formCounts(desk.term, desk.today)); };
+  REQUIRE(counted().size() == 1);
+  CHECK(counted()[0].back() == 2);
+  CHECK(counted()[0].missing() == 1);
+  desk.leave(desk.osei, desk.today);
+  CHECK(counted()[0].handedOut == 3);
+  CHECK(counted()[0].back() == 2);
+  CHECK(counted()[0].left == 1);
+  CHECK(counted()[0].yes == 1);
+  CHECK(counted()[0].missing() == 1);
+  desk.leave(missing, desk.today); // and without a form: nobody waits for it
+  CHECK(counted()[0].back() == 2);
+  CHECK(counted()[0].missing() == 0);
+  CHECK(desk.forms(desk.today) == 1);
+
+  // Of a term in which the student had no form, nothing came back.
+  const auto next =
+      must(book.enterTerm(desk.by, {"Spring 2027", dayOf("2027-01-11"), dayOf("2027-05-28"), {}}));
+  CHECK(must(book.formCounts(next, desk.today)).front().left == 0);
+
+  // A closed school is in the count of all with neither, and asked for by name with both.
+  must(book.cancelDay(desk.by, desk.day, "the school is closed"));
+  must(book.closeSchool(desk.by, desk.school, desk.today, "merged with another"));
+  CHECK(counted().empty());
+  const auto named = must(book.formCounts(desk.term, desk.today, desk.school));
+  REQUIRE(named.size() == 1);
+  CHECK(named[0].handedOut == 3);
+  CHECK(named[0].back() == 2);
+}
+
+TEST_CASE("A form that comes for a student who left is asked about, wherever it is entered",
+          "[case-484]") {
+  LeavingDesk desk;
+  auto& book = desk.session;
+  auto form = desk.form(desk.osei);
+  form.note = "a second form";
+  CHECK(must(book.leftQuestion(desk.osei)).empty());
+  desk.leave(desk.osei, desk.tomorrow, LeftBecause::withdrawn);
+  CHECK(must(book.leftQuestion(desk.osei)).empty()); // expected today still
+  desk.leave(desk.osei, desk.today, LeftBecause::withdrawn);
+  const auto number = must(book.child(desk.osei)).value.number;
+  CHECK(must(book.leftQuestion(desk.osei)) ==
+        "student " + number +
+            " left the program on November 17, 2026 (withdrawn by family). The form would be kept, "
+            "but the student stays off every day's list until recorded as back (Desk, Students, "
+            "Came back)");
+  const auto before = must(book.consents(desk.osei)).size();
+  CHECK(codeOf(book.enterConsent(desk.by, form)) == ErrorCode::ruleConsentForm);
+  form.allowed = form.allowed.without({roster::Service::photo});
+  CHECK(codeOf(book.enterForm(desk.by, {form})) == ErrorCode::ruleConsentForm);
+  CHECK(codeOf(book.enterForm(desk.by, {form}, {.isSecond = session::Confirmed::yes})) ==
+        ErrorCode::ruleConsentForm);
+  CHECK(must(book.consents(desk.osei)).size() == before);
+  must(book.enterForm(desk.by, {form}, {.ofWhoLeft = session::Confirmed::yes}));
+  form.note = "a third form";
+  must(book.enterConsent(desk.by, form, {}, session::Confirmed::yes));
+  CHECK(must(book.consents(desk.osei)).size() == before + 2);
+  CHECK_FALSE(desk.isOnBoard(desk.osei)); // as the question says
+}
+
+TEST_CASE(
+    "A new form on a school's list, of a student whom the family withdrew, waits for a person",
+    "[case-484]") {
+  test::Clinic desk;
+  auto& book = desk.session;
+  const auto today = desk.clock.now().date();
+  const session::RosterAim aim{must(book.terms()).front(), desk.school, today};
+  const auto looked = [&](const std::string& cells) {
+    auto made = must(session::RosterDraft::open(
+        book, "Student ID,First,Last,DOB,Grade,Room,Consent\n" + cells, desk.school));
+    must(made.look(book, aim));
+    return made;
+  };
+  must(looked("70103,Ned,Fern,2019-07-04,2,4,\n").write(book, desk.by));
+  const auto ned = must(book.findChildren("ned")).front().child;
+  const std::string withForm = "70103,Ned,Fern,2019-07-04,2,5,no\n";
+  const auto early = looked(withForm);
+  CHECK(early.plan().forms() == 1);
+  must(book.leaveProgram(desk.by, {ned}, {today, LeftBecause::withdrawn}));
+  const auto late = looked(withForm);
+  REQUIRE(late.plan().held.size() == 1);
+  CHECK(late.plan().held.front().problems.front().where == "consent");
+  CHECK(late.plan().changed.empty());
+  // One that was planned before is refused by the import itself.
+  auto import = early.plan().import(aim, "");
+  import.changed.front().was = must(book.child(ned));
+  import.changed.front().card.left = import.changed.front().was.value.left;
+  CHECK(codeOf(book.importRoster(desk.by, import)) == ErrorCode::ruleConsentForm);
+  CHECK(must(book.consents(ned)).empty());
+  // Without the form the row is imported; once the student is back, the form is too.
+  CHECK(looked("70103,Ned,Fern,2019-07-04,2,5,\n").plan().changed.size() == 1);
+  must(book.comeBack(desk.by, ned, "the family asked for it"));
+  must(looked(withForm).write(book, desk.by));
+  CHECK(must(book.consents(ned)).size() == 1);
+}
+
+TEST_CASE("A reason of \"other\" is said in words, and the words name nobody", "[case-485]") {
+  LeavingDesk desk;
+  auto& book = desk.session;
+  const Leaving left{desk.tomorrow, LeftBecause::other};
+  CHECK(codeOf(book.leaveProgram(desk.by, {desk.osei}, left)) == ErrorCode::ruleReason);
+  CHECK(codeOf(book.leaveProgram(desk.by, {desk.osei}, left, " \t")) == ErrorCode::ruleReason);
+  CHECK(codeOf(book.leaveProgram(desk.by, {desk.mina, desk.osei}, left, "as Osei told us")) ==
+        ErrorCode::textMalformed);
+  CHECK_FALSE(must(book.child(desk.osei)).value.left);
+  must(book.leaveProgram(desk.by, {desk.osei}, left, " taught at home "));
+  CHECK(must(book.revisions<roster::Child>(desk.osei)).back().stamp.reason ==
+        "other: taught at home");
+  // A reason that says it by itself takes words too, and needs none.
+  must(book.leaveProgram(desk.by, {desk.mina}, {desk.tomorrow, LeftBecause::movedAway},
+                         "to another county"));
+  CHECK(must(book.revisions<roster::Child>(desk.mina)).back().stamp.reason ==
+        "moved away: to another county");
 }

@@ -1,6 +1,7 @@
 #include "ui/board/late_form.h"
 
 #include "reports/display_names.h"
+#include "ui/asking/left_question.h"
 #include "ui/asking/read_date.h"
 #include "ui/keys/key_button.h"
 #include "ui/support/text.h"
@@ -182,7 +183,7 @@ void LateForm::lookUp() {
     return knowChild({}, number.has_value()
                              ? QString()
                              : u"Incomplete number: the check digit is missing or wrong."_s);
-  knowChild({}, u"No child has this number. Did you mean %1, %2, room %3?"_s.arg(
+  knowChild({}, u"No student has this number. Did you mean %1, %2, room %3?"_s.arg(
                     toQt(near->front().child.number), toQt(near->front().child.name),
                     toQt(near->front().child.room)));
 }
@@ -206,9 +207,9 @@ bool LateForm::askWhichChild(const std::vector<session::NearMatch>& near) {
     options += u"Yes: %1 %2, room %3 (%4)"_s.arg(toQt(one.child.number), toQt(one.child.name),
                                                  toQt(one.child.room),
                                                  toQt(std::string(roster::words(one.why))));
-  options += u"No: different child, new to the logbook"_s;
+  options += u"No: different student, new to the logbook"_s;
   const auto chosen = context().prompter.decide(
-      u"The logbook has a similar child. Is the form for that child? Nothing is saved yet."_s,
+      u"The logbook has a similar student. Is the form for that student? Nothing is saved yet."_s,
       options);
   if (!chosen) return false;
   const auto place = static_cast<std::size_t>(*chosen);
@@ -301,8 +302,10 @@ std::optional<roster::MedicalFlag> LateForm::alertOf(const roster::ChildId& chil
 
 void LateForm::enterFor(const roster::ChildId& child) {
   const auto form = consentFor(child);
-  if (!form ||
-      !went(book().enterConsent(context().acting.by(base::Station::board), *form, alertOf(child))))
+  if (!form) return;
+  const auto left = askWhoLeft(context(), child);
+  if (!left || !went(book().enterConsent(context().acting.by(base::Station::board), *form,
+                                         alertOf(child), *left)))
     return;
   Q_EMIT entered(child);
 }

@@ -108,6 +108,10 @@ void RecheckPanel::refresh() {
   story_->setText(story);
   QStringList lines;
   for (const auto surface : placement.surfaces.values()) {
+    if (!earlier.left.has(surface)) {
+      lines += u"   "_s + capital(nameOfValue(surface)) + u": sealed again since, not asked here"_s;
+      continue;
+    }
     const auto held = draft_->held(surface);
     lines += (draft_->surface() == surface ? u"> "_s : u"   "_s) + capital(nameOfValue(surface)) +
              u": "_s + (held == Held::notSealed ? u"?"_s : nameOfValue(held).toUpper());
@@ -175,8 +179,7 @@ void RecheckPanel::answer(Held held) {
 }
 
 void RecheckPanel::wholeTooth() {
-  const bool untouched =
-      draft_->held(draft_->earlier().placement.value.surfaces.values().front()) == Held::notSealed;
+  const bool untouched = draft_->held(draft_->earlier().left.values().front()) == Held::notSealed;
   draft_->restIsWhole();
   if (untouched)
     record();

@@ -176,7 +176,7 @@ void FormCountPage::showTables() {
   for (const auto& one : *counts)
     rooms.push_back({schoolName(one.school), one.room, one.children, one.handedOut,
                      one.yes + one.yesWithLimits, one.no, one.incomplete,
-                     one.withdrawn + one.onHold, one.missing()});
+                     one.withdrawn + one.onHold, one.left, one.missing()});
   counts_ = reports::formCountTable(name, today, rooms);
   std::vector<reports::FormToChase> chase;
   if (book().isUnlocked())

@@ -98,6 +98,9 @@ void FormDeskPage::readChild() {
   if (school != schools->end()) words += u", "_s + toQt(school->value.name);
   const auto batch = chosenOf(school_, schools_);
   if (batch && *batch != card->value.school) words += u"  ▲ Another school than this stack"_s;
+  if (roster::hasLeft(card->value, context().clock.now().date()))
+    words += u"  ▲ Left the program on %1 (%2)"_s.arg(
+        toQt(card->value.left->from.words()), toQt(base::displayName(card->value.left->why)));
   if (!forms->empty())
     words += u"  ▲ %1 in the logbook already"_s.arg(counted(std::ssize(*forms), "form", "forms"));
   known_->setText(words);

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "reports/display_names.h"
+#include "ui/asking/left_question.h"
 #include "ui/asking/read_date.h"
 #include "ui/consent/answer_panel.h"
 #include "ui/consent/form_count_page.h"
@@ -310,8 +311,12 @@ bool FormDeskPage::enter(const roster::Consent& form) {
   if (*isTwice && !context().prompter.confirm(
                       u"The same form is in the logbook already. Did a second one come back?"_s))
     return false;
-  if (!went(book().enterForm(by(), entry,
-                             *isTwice ? session::Confirmed::yes : session::Confirmed::no))) {
+  const auto left = askWhoLeft(context(), form.child);
+  if (!left) return false;
+  if (!went(
+          book().enterForm(by(), entry,
+                           {.isSecond = *isTwice ? session::Confirmed::yes : session::Confirmed::no,
+                            .ofWhoLeft = *left}))) {
     (form.signedOn ? static_cast<QWidget*>(answers_) : signed_)->setFocus();
     return false;
   }

@@ -247,9 +247,10 @@ void ListPage::showPair() {
     return;
   }
   const auto& pair = pairs.front();
-  pairTitle_->setText(u"Line %1 and number %2: the same child? %3 to compare."_s.arg(pair.pair.line)
-                          .arg(toQt(pair.number))
-                          .arg(counted(std::ssize(pairs), "pair", "pairs")));
+  pairTitle_->setText(
+      u"Line %1 and number %2: the same student? %3 to compare."_s.arg(pair.pair.line)
+          .arg(toQt(pair.number))
+          .arg(counted(std::ssize(pairs), "pair", "pairs")));
   const auto rows = besides(pair);
   pair_->setRowCount(static_cast<int>(rows.size()));
   for (int i = 0; i < static_cast<int>(rows.size()); ++i) {

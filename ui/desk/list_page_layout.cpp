@@ -72,7 +72,7 @@ QWidget* ListPage::columnsTab() {
   early_ = listChoice<roster::EarlyGrades>(u"listEarly"_s, u"Grades before kindergarten"_s, tab);
   ages_ = new QCheckBox(u"School confirms unusual ages"_s, tab);
   ages_->setObjectName(u"listAges"_s);
-  others_ = new QCheckBox(u"Similar students are different children"_s, tab);
+  others_ = new QCheckBox(u"Similar ones are different students"_s, tab);
   others_->setObjectName(u"listOthers"_s);
   for (auto* box : {order_, early_})
     connect(box, &QComboBox::currentIndexChanged, this, &ListPage::takeColumns);
@@ -95,9 +95,9 @@ QWidget* ListPage::pairsTab() {
   auto* tab = new QWidget(this);
   pairTitle_ = wordsLabel({}, u"counts"_s, u"listPairTitle"_s, tab);
   pair_ = listTable(u"listPair"_s, u"The list and the logbook, side by side"_s, tab);
-  same_ = keyButton(u"Same child"_s, QKeySequence(Qt::ALT | Qt::Key_Y), u"listSame"_s, tab);
+  same_ = keyButton(u"Same student"_s, QKeySequence(Qt::ALT | Qt::Key_Y), u"listSame"_s, tab);
   different_ =
-      keyButton(u"Different child"_s, QKeySequence(Qt::ALT | Qt::Key_D), u"listDifferent"_s, tab);
+      keyButton(u"Different student"_s, QKeySequence(Qt::ALT | Qt::Key_D), u"listDifferent"_s, tab);
   connect(same_, &QPushButton::clicked, this, [this] { answer(true); });
   connect(different_, &QPushButton::clicked, this, [this] { answer(false); });
   auto* keys = new FlowLayout(6);

@@ -54,13 +54,20 @@ void ListPage::recordLeft() {
   const auto why =
       prompter.decide(u"Why did %1 leave?"_s.arg(who), optionsOf<roster::LeftBecause>());
   if (!why) return;
+  const auto because = static_cast<roster::LeftBecause>(*why);
+  QString words;
+  if (because == roster::LeftBecause::other) {
+    const auto said =
+        prompter.text(u"Other: why did %1 leave, in a few words? No names."_s.arg(who), {});
+    if (!said) return;
+    words = *said;
+  }
   const auto typed = prompter.text(u"The first day without %1:"_s.arg(who),
                                    toQt(context().clock.now().date().iso()));
   if (!typed) return;
   const auto from = readDate(*typed, prompter);
   if (!went(from)) return;
-  const roster::Leaving left{*from, static_cast<roster::LeftBecause>(*why)};
-  if (!went(book().leaveProgram(by_(), children, left))) return;
+  if (!went(book().leaveProgram(by_(), children, {*from, because}, toStd(words)))) return;
   look();
   Q_EMIT said(
       u"%1 recorded as left. All records stay and count. To undo: Esc, then Alt+Z."_s.arg(who));

@@ -97,47 +97,52 @@ void setLeaving(Values& values, const std::optional<roster::Leaving>& left) {
 
 AreaForm leavingStudent(Context& context) {
   auto& book = context.session;
-  return {.name = u"Left"_s,
-          .words = u"Left the program"_s,
-          .key = Qt::Key_L,
-          .save = u"Record as left"_s,
-          .note = u"For a student who moved away, graduated or was withdrawn. A withdrawn consent "
-                  "alone is recorded on the day board."_s,
-          .changes = [](const Thing&) -> Result<QStringList> {
-            return QStringList{
-                u"From that date on the student is on no day's list and in no form count."_s,
-                u"All that was done stays. Sealants placed still count in retention and totals."_s,
-                u"Open referrals and calls stay to do."_s, u"It can be undone: Came back."_s};
+  return {
+      .name = u"Left"_s,
+      .words = u"Left the program"_s,
+      .key = Qt::Key_L,
+      .save = u"Record as left"_s,
+      .note = u"For a student who moved away, graduated or was withdrawn. A withdrawn consent "
+              "alone is recorded on the day board."_s,
+      .changes = [](const Thing&) -> Result<QStringList> {
+        return QStringList{
+            u"From that date on the student is on no day's list, and no form is chased. One that "
+            "came back stays counted as back."_s,
+            u"All that was done stays. Sealants placed still count in retention and totals."_s,
+            u"Open referrals and calls stay to do."_s, u"It can be undone: Came back."_s};
+      },
+      .fields =
+          [](const Thing&) {
+            return std::vector<Field>{{.key = u"Because"_s,
+                                       .words = u"Reason"_s,
+                                       .kind = FieldKind::choice,
+                                       .options = optionsOf<roster::LeftBecause>()},
+                                      {.key = reasonKey,
+                                       .words = u"In words"_s,
+                                       .hint = u"Needed for Other. No names."_s},
+                                      {.key = u"From"_s,
+                                       .words = u"Left from"_s,
+                                       .hint = u"The first day without the student"_s,
+                                       .kind = FieldKind::date,
+                                       .isNeeded = true}};
           },
-          .fields =
-              [](const Thing&) {
-                return std::vector<Field>{{.key = u"Because"_s,
-                                           .words = u"Reason"_s,
-                                           .kind = FieldKind::choice,
-                                           .options = optionsOf<roster::LeftBecause>()},
-                                          {.key = u"From"_s,
-                                           .words = u"Left from"_s,
-                                           .hint = u"The first day without the student"_s,
-                                           .kind = FieldKind::date,
-                                           .isNeeded = true}};
-              },
-          .values = [&context](const Thing& id) -> Result<Values> {
-            const auto card = context.session.child(roster::ChildId(*id));
-            if (!card) return card.error();
-            const auto left = card->value.left.value_or(
-                roster::Leaving{context.clock.now().date(), roster::LeftBecause::movedAway});
-            Values values;
-            setLeaving(values, left);
-            return values;
-          },
-          .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
-            const roster::Leaving left{*values.date(u"From"_s),
-                                       values.choice<roster::LeftBecause>(u"Because"_s)};
-            return saidIf(book.leaveProgram(by, {roster::ChildId(*id)}, left),
-                          u"Recorded. The student is expected until %1; all records stay."_s.arg(
-                              toQt(left.from.plusDays(-1).words())));
-          },
-          .refusedAt = {{ErrorCode::ruleDate, u"From"_s}}};
+      .values = [&context](const Thing& id) -> Result<Values> {
+        const auto card = context.session.child(roster::ChildId(*id));
+        if (!card) return card.error();
+        const auto left = card->value.left.value_or(
+            roster::Leaving{context.clock.now().date(), roster::LeftBecause::movedAway});
+        Values values;
+        setLeaving(values, left);
+        return values;
+      },
+      .act = [&book](By by, const Thing& id, const Values& values) -> Result<QString> {
+        const roster::Leaving left{*values.date(u"From"_s),
+                                   values.choice<roster::LeftBecause>(u"Because"_s)};
+        return saidIf(book.leaveProgram(by, {roster::ChildId(*id)}, left, values.text(reasonKey)),
+                      u"Recorded. The student is expected until %1; all records stay."_s.arg(
+                          toQt(left.from.plusDays(-1).words())));
+      },
+      .refusedAt = {{ErrorCode::ruleDate, u"From"_s}, {ErrorCode::textMalformed, reasonKey}}};
 }
 
 AreaForm returningStudent(session::Session& book) {

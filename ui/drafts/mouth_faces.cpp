@@ -177,7 +177,7 @@ void showProgress(TileFace& face, const chairside::ToothProgress& tooth) {
 
 void showChecking(TileFace& face, const RecheckDraft& draft) {
   face.inHand = true;
-  face.chosen = draft.earlier().placement.value.surfaces;
+  face.chosen = draft.earlier().left;
   face.strip = draft.surface() ? toQt(base::displayName(*draft.surface())) + u"?"_s : u"answered"_s;
 }
 

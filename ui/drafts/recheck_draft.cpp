@@ -16,24 +16,17 @@ using followup::ToothHealth;
 
 std::vector<session::EarlierPlacement>
 toRecheck(const std::vector<session::EarlierPlacement>& earlier, roster::DayId today) {
-  std::vector<session::EarlierPlacement> sealants;
-  for (const auto& one : earlier)
-    if (one.placement.value.type != chairside::PlacementType::repair) sealants.push_back(one);
-  std::ranges::stable_sort(sealants, {}, &session::EarlierPlacement::placedOn);
   std::vector<session::EarlierPlacement> open;
-  for (auto one = sealants.begin(); one != sealants.end(); ++one) {
-    auto left = one->placement.value.surfaces;
-    for (auto later = one + 1; later != sealants.end(); ++later)
-      if (later->placement.value.tooth == one->placement.value.tooth)
-        left = left.without(later->placement.value.surfaces);
-    const bool isDone = one->newest && one->newest->value.day == today;
-    if (!left.isEmpty() && !isDone) open.push_back(*one);
+  for (const auto& one : earlier) {
+    const bool isRepair = one.placement.value.type == chairside::PlacementType::repair;
+    const bool isDone = one.newest && one.newest->value.day == today;
+    if (!isRepair && !isDone && !one.left.isEmpty()) open.push_back(one);
   }
   return open;
 }
 
 std::optional<Surface> RecheckDraft::surface() const {
-  for (Surface surface : earlier_.placement.value.surfaces.values())
+  for (Surface surface : earlier_.left.values())
     if (held(surface) == Held::notSealed) return surface;
   return std::nullopt;
 }

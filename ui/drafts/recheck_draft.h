@@ -7,12 +7,12 @@
 
 namespace gk::ui {
 
-/// The placements to look at again, oldest first: each of which a surface is left that no later one
-/// was placed on. Not a repair (it has its own clock and is judged with the sealant it repairs).
+/// The sealants to look at again, in the order given: each that is still the newest on one of its
+/// surfaces. Not a repair (it has its own clock and is judged with the sealant it repairs).
 std::vector<session::EarlierPlacement>
 toRecheck(const std::vector<session::EarlierPlacement>& earlier, roster::DayId today);
 
-/// One check as it is keyed in, surface by surface.
+/// One check as it is keyed in, surface by surface, of those that nothing was sealed over since.
 class RecheckDraft {
  public:
   explicit RecheckDraft(const session::EarlierPlacement& earlier) : earlier_(earlier) {}

@@ -130,11 +130,15 @@ Overview overviewOf(const reports::TermTotals& totals) {
   const auto& held = totals.retention.total;
   if (held.whole95 && held.assessable > 0) {
     const auto range = reports::rangeCell(held.whole95, held.unit).text();
-    out.figures.push_back(
-        figure(u"Fully retained at one year"_s, toQt(base::percent(held.whole95->estimate)) + u'%',
-               (range.empty() ? QString() : u"95% CI "_s + toQt(range) + u"; "_s) +
-                   u"%1 checked"_s.arg(number(held.assessable)),
-               held.whole95->estimate, targets.retained));
+    // A remark needs the line; how many were checked stands over the schools too.
+    const auto checked = range.find(',') == std::string::npos
+                             ? u"; %1 checked"_s.arg(number(held.assessable))
+                             : QString();
+    out.figures.push_back(figure(u"Fully retained at one year"_s,
+                                 toQt(base::percent(held.whole95->estimate)) + u'%',
+                                 range.empty() ? u"%1 checked"_s.arg(number(held.assessable))
+                                               : u"95% CI "_s + toQt(range) + checked,
+                                 held.whole95->estimate, targets.retained));
   } else {
     out.figures.push_back({u"Fully retained at one year"_s, u"–"_s, u"none checked yet"_s, {}, {}});
   }

@@ -57,7 +57,6 @@ class PrintsPage final : public Page {
   std::optional<Ready> roomLists();
   std::optional<Ready> dayList();
   std::optional<Ready> paperSheets();
-  std::optional<std::vector<reports::ConsentTemplate>> templates();
   std::optional<FallbackSheet> sheetOf(const session::FormLine& line, base::Date on);
   [[nodiscard]] base::Date printedFor() const;
   void print();

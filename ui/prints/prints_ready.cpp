@@ -1,6 +1,6 @@
-#include "base/files.h"
 #include "base/text.h"
 #include "reports/display_names.h"
+#include "session/letter_files.h"
 #include "ui/files/save_report.h"
 #include "ui/prints/prints_page.h"
 #include "ui/support/text.h"
@@ -46,30 +46,7 @@ const reports::ConsentTemplate* templateIn(const std::vector<reports::ConsentTem
   return at == all.end() ? nullptr : &*at;
 }
 
-constexpr std::uintmax_t mostFormBytes = 64'000;
-
 } // namespace
-
-/// Those beside the logbook, in the folder "forms", in place of the program's own of that language.
-std::optional<std::vector<reports::ConsentTemplate>> PrintsPage::templates() {
-  std::vector<reports::ConsentTemplate> all;
-  const auto add = [&](const std::string& file, std::string_view text) {
-    auto read = reports::ConsentTemplate::parse(file, text);
-    if (!went(read)) return false;
-    if (!templateIn(all, read->language())) all.push_back(std::move(*read));
-    return true;
-  };
-  for (const auto* file : {"english.txt", "spanish.txt"}) {
-    const auto path = book().path().parent_path() / "forms" / file;
-    std::error_code none;
-    if (!std::filesystem::exists(path, none)) continue;
-    const auto text = base::readFile(path, mostFormBytes);
-    if (!went(text) || !add(path.string(), *text)) return std::nullopt;
-  }
-  for (const auto& shipped : reports::shippedForms())
-    if (!add(std::string(shipped.file), shipped.text)) return std::nullopt;
-  return all;
-}
 
 std::optional<std::vector<session::FormLine>> PrintsPage::lines() {
   const auto terms = book().terms();
@@ -99,9 +76,9 @@ std::optional<std::vector<session::FormLine>> PrintsPage::lines() {
 }
 
 std::optional<PrintsPage::Ready> PrintsPage::consentForms() {
-  const auto all = templates();
+  const auto all = session::consentTemplates(book().path());
   const auto program = book().program();
-  if (!all || !went(program)) return std::nullopt;
+  if (!went(all) || !went(program)) return std::nullopt;
   const auto chosen = language_->currentIndex(); // 0: each in the language of its letters
   std::vector<reports::ConsentSheet> sheets;
   const auto add = [&](const std::string& language, const reports::FormChild& child) {
@@ -128,8 +105,8 @@ std::optional<PrintsPage::Ready> PrintsPage::consentForms() {
   ready.forms = ready.pages;
   ready.words = counted(ready.pages, "consent form", "consent forms") + u", one sheet each"_s;
   if (std::ranges::any_of(sheets, [](const auto& one) { return !one.draftMark.empty(); }))
-    ready.words += u". ▲ Marked DRAFT: no one has approved this wording yet (folder \"forms\" "
-                   "beside the logbook)"_s;
+    ready.words += u". ▲ Marked DRAFT: no one has approved this wording yet (Desk, Letters and "
+                   "forms)"_s;
   const auto paper = context().acting.habits().paper;
   if (std::ranges::any_of(sheets, [&](const auto& one) {
         return consentFormLetters(one, paper) < leastFormLetters;

@@ -33,6 +33,13 @@ Result<session::TemplateFile> templateAt(session::Session& book, const Thing& id
   return base::Error{ErrorCode::notFound, "this template is no longer there"};
 }
 
+QString nameOf(session::Worded of, const std::string& language) {
+  return (of == session::Worded::letter ? u"Letters in %1"_s : u"Consent forms in %1"_s)
+      .arg(toQt(language));
+}
+
+const QString wordedKey = u"Worded"_s;
+
 AreaForm replacing(Context& context) {
   return {.name = u"Replace"_s,
           .words = u"Use my own file"_s,
@@ -42,19 +49,33 @@ AreaForm replacing(Context& context) {
           .note = u"A text file made from a shown one. It is checked whole first; a mistake is "
                   "named by line and nothing changes."_s,
           .changes = [](const Thing&) -> Result<QStringList> {
-            return QStringList{u"Letters of its language printed from now on. Printed letters keep "
-                               "a record of the text they were made from."_s};
+            return QStringList{u"Letters or consent forms of its language printed from now on. "
+                               "Printed letters keep a record of the text they were made from."_s};
           },
-          .fields = noTemplateFields,
-          .values = noTemplateValues,
-          .act = [&context](By, const Thing&, const Values&) -> Result<QString> {
-            const auto file = context.prompter.openFile(u"A letter's template"_s,
+          .fields =
+              [](const Thing&) {
+                return std::vector<Field>{{.key = wordedKey,
+                                           .words = u"What it words"_s,
+                                           .kind = FieldKind::choice,
+                                           .options = {u"Letters home"_s, u"Consent forms"_s}}};
+              },
+          .values = [](const Thing&) -> Result<Values> {
+            Values values;
+            values.set(wordedKey, session::Worded::letter);
+            return values;
+          },
+          .act = [&context](By, const Thing&, const Values& values) -> Result<QString> {
+            const auto of = values.choice<session::Worded>(wordedKey);
+            const auto file = context.prompter.openFile(of == session::Worded::letter
+                                                            ? u"A letter's template"_s
+                                                            : u"A consent form's template"_s,
                                                         u"Text files (*.txt);;All files (*)"_s);
             if (!file) return QString();
-            const auto language = session::replaceTemplate(context.session.path(), toStd(*file));
+            const auto language =
+                session::replaceTemplate(context.session.path(), of, toStd(*file));
             if (!language) return language.error();
-            return u"Letters in %1 use this file from now on. The one before is kept in the folder "
-                   "\"letters\"."_s.arg(toQt(*language));
+            return u"%1 use this file from now on. One used before is kept beside it."_s.arg(
+                nameOf(of, *language));
           }};
 }
 
@@ -63,19 +84,19 @@ AreaForm showing(Context& context) {
           .words = u"Show the text"_s,
           .key = Qt::Key_E,
           .save = u"Show the text"_s,
-          .note = u"What the letter says, with {names} where the program fills in. Save it as a "
+          .note = u"What it says, with {names} where the program fills in. Save it as a "
                   "file to write your own."_s,
           .fields = noTemplateFields,
           .values = noTemplateValues,
           .act = [&context](By, const Thing& id, const Values&) -> Result<QString> {
             const auto one = templateAt(context.session, id);
             if (!one) return one.error();
-            reports::Table text{"Letter in " + one->language, {{"Text"}}, {}, {}};
+            const auto name = nameOf(one->of, one->language);
+            reports::Table text{toStd(name), {{"Text"}}, {}, {}};
             for (const auto line : base::split(one->text, '\n'))
               text.rows.push_back({std::string(line)});
             const auto how =
-                context.prompter.decideBy(text, u"Letter in %1"_s.arg(toQt(one->language)),
-                                          {u"Close"_s, u"Save as a file to change"_s});
+                context.prompter.decideBy(text, name, {u"Close"_s, u"Save as a file to change"_s});
             if (how != 1) return QString();
             const auto to = context.prompter.newFile(u"Where to save the text"_s,
                                                      toQt(base::folded(one->language) + ".txt"),
@@ -92,19 +113,18 @@ AreaForm backToBuiltIn(Context& context) {
   return {.name = u"Back"_s,
           .words = u"Back to built-in"_s,
           .key = Qt::Key_B,
-          .save = u"Use the built-in letter"_s,
-          .note = u"Your file is kept under another name in the folder \"letters\"."_s,
+          .save = u"Use the built-in text"_s,
+          .note = u"Your file is kept beside it under another name."_s,
           .changes = [](const Thing&) -> Result<QStringList> {
-            return QStringList{u"Letters of this language printed from now on. Printed ones do not "
-                               "change."_s};
+            return QStringList{u"What is printed of it from now on. Printed ones do not change."_s};
           },
           .fields = noTemplateFields,
           .values = noTemplateValues,
           .act = [&context](By, const Thing& id, const Values&) -> Result<QString> {
             const auto one = templateAt(context.session, id);
             if (!one) return one.error();
-            return saidIf(session::backToShipped(context.session.path(), one->language),
-                          u"Letters in %1 use the built-in text."_s.arg(toQt(one->language)));
+            return saidIf(session::backToShipped(context.session.path(), one->of, one->language),
+                          u"%1 use the built-in text."_s.arg(nameOf(one->of, one->language)));
           }};
 }
 
@@ -113,9 +133,9 @@ AreaForm backToBuiltIn(Context& context) {
 AreaSpec templatesArea(Context& context) {
   auto& book = context.session;
   return {.name = u"Letters"_s,
-          .title = u"Letters home"_s,
+          .title = u"Letters and forms"_s,
           .station = base::Station::desk,
-          .columns = {{"Language"}, {"Text"}, {"Approved by"}, {"File"}},
+          .columns = {{"For"}, {"Language"}, {"Text"}, {"Approved by"}, {"File"}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
             const auto files = session::templateFiles(book.path());
             if (!files) return files.error();
@@ -124,7 +144,8 @@ AreaSpec templatesArea(Context& context) {
               const auto& one = (*files)[i];
               rows.push_back(
                   {rowOf(i),
-                   {one.language, one.isOwn ? "your own" : "built-in",
+                   {one.of == session::Worded::letter ? "letters home" : "consent forms",
+                    one.language, one.isOwn ? "your own" : "built-in",
                     one.approved.empty() ? "DRAFT: not approved" : one.approved,
                     one.isOwn ? one.file.filename().string() : "comes with the program"}});
             }

@@ -37,7 +37,8 @@ Message messageOf(ErrorCode code) {
     return {u"The disk is full."_s, u"All earlier entries are safe; this one was not saved."_s,
             u"Free some space, then enter it again."_s};
   case ErrorCode::textMalformed:
-    return malformed(u"The text"_s);
+    return {u"The text cannot be kept as it is."_s, entryStays,
+            u"Fix it as described and try again."_s};
   case ErrorCode::dateMalformed:
     return malformed(u"The date"_s);
   case ErrorCode::numberMalformed:
@@ -159,7 +160,8 @@ Message messageOf(ErrorCode code) {
     return rule(u"There is no valid consent for this."_s,
                 u"Do not continue. The reason is below."_s);
   case ErrorCode::ruleConsentForm:
-    return rule(u"The form does not give consent."_s, u"Enter it as incomplete, or fix it."_s);
+    return rule(u"The form cannot be entered as it is."_s,
+                u"Fix it as described, or enter it as incomplete."_s);
   case ErrorCode::ruleCredential:
     return rule(u"Only someone with that right may do this."_s,
                 u"Select that person, then try again."_s);
@@ -201,8 +203,8 @@ Message messageOf(ErrorCode code) {
   case ErrorCode::ruleReason:
     return rule(u"This needs a reason."_s, u"Give the reason in a few words."_s);
   case ErrorCode::ruleSameChild:
-    return rule(u"This child may be on the roster already."_s,
-                u"Open the card named below, or confirm that it is a different child."_s);
+    return rule(u"This student may be on the roster already."_s,
+                u"Open the card named below, or confirm that it is a different student."_s);
   case ErrorCode::ruleSeriousFinding:
     return rule(u"That answer drops a serious finding."_s,
                 u"Keep the other visit, answer that both happened, or confirm."_s);
@@ -210,7 +212,7 @@ Message messageOf(ErrorCode code) {
     return {u"This report may not be issued."_s, u"Nothing was issued, saved or lost."_s,
             u"What you can do is below."_s};
   case ErrorCode::letterTemplate:
-    return {u"A letter's template cannot be used as it is."_s, u"No letter was printed."_s,
+    return {u"A letter's or form's template cannot be used as it is."_s, u"Nothing was printed."_s,
             u"Fix the file at the place named below, or move it away."_s};
   case ErrorCode::estimateInput:
     return {u"The estimate cannot be made."_s, nothingLost, u"Check the numbers entered."_s};

@@ -11,12 +11,13 @@ namespace gk::reports {
 namespace {
 
 Cells formRow(const FormsOfRoom& room) {
-  const int back = room.yes + room.no + room.incomplete + room.other;
+  const int back = room.yes + room.no + room.incomplete + room.other + room.left;
   return {room.school,   room.room.empty() ? "no room" : room.room,
           room.children, room.handedOut ? Cell(*room.handedOut) : Cell("not entered"),
           back,          room.yes,
           room.no,       room.incomplete,
-          room.other,    room.missing};
+          room.other,    room.left,
+          room.missing};
 }
 
 std::int64_t roomNumber(const std::string& room) {
@@ -33,9 +34,10 @@ Table formCountTable(const std::string& term, base::Date on,
   Table table{"Consent forms by room: " + term + ", " + on.words(),
               {grouped("School"), texts("Room"), counts("Students"), counts("Handed out"),
                counts("Back"), counts("Yes"), counts("No"), counts("Incomplete"),
-               counts("Withdrawn or on hold"), counts("Not back")},
-              {"Students: on the roster now. Back: students with a form that is valid or answers "
-               "for this term. Handed out is as entered; it is not counted by student."}};
+               counts("Withdrawn or on hold"), counts("Left since"), counts("Not back")},
+              {"Students: on the roster now. Back: forms that are valid or answer for this term, "
+               "also of students who have left the program since; what those say counts no more. "
+               "Handed out is as entered; it is not counted by student."}};
   FormsOfRoom all{"All", ""};
   for (const auto& room : rooms) {
     table.rows.push_back(formRow(room));
@@ -45,6 +47,7 @@ Table formCountTable(const std::string& term, base::Date on,
     all.no += room.no;
     all.incomplete += room.incomplete;
     all.other += room.other;
+    all.left += room.left;
     all.missing += room.missing;
   }
   auto last = formRow(all);

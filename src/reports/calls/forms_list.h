@@ -19,6 +19,7 @@ struct FormsOfRoom {
   int no = 0;
   int incomplete = 0;
   int other = 0; ///< withdrawn or on hold
+  int left = 0;  ///< came back, of students who have left since
   int missing = 0;
 };
 

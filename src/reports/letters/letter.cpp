@@ -222,7 +222,7 @@ std::string toText(const LetterText& letter) {
 std::string toHtmlBody(const LetterText& letter) {
   std::string html;
   if (!letter.mark.empty())
-    html += "<p style=\"border: 1px solid #111;\"><b>" + escaped(letter.mark) + "</b></p>\n";
+    html += "<p style=\"border: 1px solid #111;\">" + escaped(letter.mark) + "</p>\n";
   bool inList = false;
   for (const auto& part : letter.parts) {
     const bool isItem = part.kind == LetterBlock::item;

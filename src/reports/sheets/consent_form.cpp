@@ -56,6 +56,7 @@ base::Result<ConsentTemplate> ConsentTemplate::parse(const std::string& file,
   if (text.size() > mostTemplateBytes) return wrong("longer than a form can be");
   if (const auto sound = base::soundText(text); !sound) return wrong(sound.error().detail);
   ConsentTemplate made;
+  made.source_ = std::string(text);
   std::set<std::string> said;
   bool inBody = false;
   bool hasBox = false;

@@ -64,6 +64,8 @@ class ConsentTemplate {
   [[nodiscard]] const std::string& language() const { return language_; }
   [[nodiscard]] const std::string& version() const { return version_; }
   [[nodiscard]] bool isDraft() const { return approvedBy_.empty(); }
+  [[nodiscard]] const std::string& approvedBy() const { return approvedBy_; }
+  [[nodiscard]] const std::string& source() const { return source_; } ///< the file, whole
   /// Where the child is blank, what would name it is a line to write on.
   [[nodiscard]] ConsentSheet fill(const std::string& program, const std::string& phone,
                                   const FormChild& child) const;
@@ -71,6 +73,7 @@ class ConsentTemplate {
  private:
   ConsentTemplate() = default;
 
+  std::string source_;
   std::string language_;
   std::string version_;
   std::string approvedBy_;

@@ -167,3 +167,25 @@ TEST_CASE("What is sealed at the chair after midnight counts on the day of care"
     CHECK(placement.stamp.at.date().iso() == "2026-11-18");
   }
 }
+
+TEST_CASE("A late form of a student who left is asked about on the day board", "[case-484]") {
+  Board board;
+  const auto child = board.clinic.childWithoutForm("Nell");
+  must(board.clinic.session.leaveProgram(
+      board.clinic.by, {child}, {board.clinic.clock.now().date(), roster::LeftBecause::movedAway}));
+  board.open();
+  press(board.page, Qt::Key_N, Qt::AltModifier);
+  board.fill(u"lateNumber"_s, board.number(child));
+  press(board.page, Qt::Key_Tab);
+  board.tickUsual();
+  const auto forms = [&] { return must(board.clinic.session.consents(child)).size(); };
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  REQUIRE(board.prompter.asked.size() == 1);
+  CHECK(board.prompter.asked.front().contains(u"left the program on November 17, 2026"_s));
+  CHECK(forms() == 0);
+  board.prompter.confirms = {true};
+  press(board.page, Qt::Key_Return, Qt::ControlModifier);
+  CHECK(board.troubles.join(u'|') == QString());
+  CHECK(forms() == 1);
+  CHECK_FALSE(board.lineOf(child));
+}

@@ -184,3 +184,56 @@ TEST_CASE("A year after a reseal the chair judges the newest sealant and the rep
   CHECK(total.teethSeen == 4);
   CHECK(total.teethWhole == 4); // and every tooth is protected
 }
+
+TEST_CASE(
+    "After a groove alone was sealed again, the chair asks of each surface once, and the core "
+    "takes no answer on what lies beneath",
+    "[case-487]") {
+  Later chair(60);
+  auto& book = chair.clinic.session;
+  chair.seat(chair.wren);
+  chair.press("562"); // upper right: the chewing surface holds, the groove lifts
+  chair.press(Qt::Key_Return);
+  chair.press("888");
+  REQUIRE(chair.shows("screeningPanel"));
+  chair.press("Z444");
+  chair.press(Qt::Key_Return);
+  REQUIRE(chair.shows("fieldPanel"));
+  chair.press(Qt::Key_Return);
+  chair.etchToFrosty();
+  chair.cure();
+  chair.press("5");
+  const auto reseal = must(book.placements(chair.wren)).back();
+  REQUIRE(reseal.value.surfaces == dentition::SurfaceSet{dentition::Surface::lingualGroove});
+
+  chair.goOn(305);
+  chair.seat(chair.wren);
+  REQUIRE(chair.shows("recheckPanel"));
+  chair.press("7"); // the upper right one
+  CHECK(chair.text("recheckStory").contains(QStringLiteral("5 to check")));
+  CHECK(
+      chair.text("recheckAnswers").contains(QStringLiteral("sealed again since, not asked here")));
+  const auto old = must(book.earlierPlacements(chair.wren, chair.clinic.day)).front();
+  REQUIRE(old.placement.value.tooth == reseal.value.tooth);
+  CHECK(old.left == dentition::SurfaceSet{dentition::Surface::occlusal});
+  followup::RetentionCheck beneath{.placement = old.placement.id,
+                                   .child = chair.wren,
+                                   .day = chair.clinic.day,
+                                   .kind = followup::CheckKind::longTerm,
+                                   .occlusal = followup::Held::whole,
+                                   .lingual = followup::Held::lost,
+                                   .note = {}};
+  CHECK(test::codeOf(book.enterCheck(chair.clinic.by, beneath)) == base::ErrorCode::ruleCheck);
+  chair.press("5"); // the one surface that is asked
+  chair.press(Qt::Key_Return);
+  chair.press("8888");
+  std::map<dentition::Tooth, int> answers;
+  for (const auto& one : must(book.earlierPlacements(chair.wren, chair.clinic.day))) {
+    REQUIRE(one.newest.has_value());
+    const auto& check = one.newest->value;
+    REQUIRE(check.day == chair.clinic.day);
+    for (const auto held : {check.occlusal, check.buccal, check.lingual})
+      answers[one.placement.value.tooth] += held == followup::Held::notSealed ? 0 : 1;
+  }
+  CHECK(answers[reseal.value.tooth] == 2);
+}

@@ -369,3 +369,25 @@ TEST_CASE("Pictures of the form desk", "[.pictures]") {
   }
   ui::dress();
 }
+
+TEST_CASE("A form of a student who left: the form desk says so at once and asks before it saves",
+          "[case-484]") {
+  FormsDesk desk;
+  auto& book = desk.clinic.session;
+  const auto child = desk.clinic.childWithoutForm("Mina");
+  const auto today = desk.clinic.clock.now().date();
+  must(book.leaveProgram(desk.clinic.by, {child}, {today, roster::LeftBecause::withdrawn}));
+  desk.prompter.confirms = {false};
+  desk.plain(desk.number(child), u"1103"_s);
+  CHECK(desk.label("formKnown")
+            .contains(u"Left the program on November 17, 2026 (withdrawn by family)"_s));
+  REQUIRE(desk.prompter.asked.size() == 1);
+  CHECK(desk.prompter.asked.front().endsWith(
+      u"stays off every day's list until recorded as back (Desk, Students, Came back). Enter the "
+      "form anyway?"_s));
+  CHECK(desk.forms(child).empty()); // and what was typed is there still
+  CHECK(desk.line("formSigned").text() == u"Nov 3, 2026"_s);
+  desk.prompter.confirms = {true};
+  desk.key(Qt::Key_Return, Qt::ControlModifier);
+  CHECK(desk.forms(child).size() == 1);
+}

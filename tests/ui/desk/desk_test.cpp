@@ -316,34 +316,6 @@ TEST_CASE("A student is added, moved to another school and confirmed at the desk
   CHECK(must(desk.book().child(found.front().child)).value.school == desk.clinic.school);
 }
 
-TEST_CASE("A student who left the program is recorded at the desk, shown, and brought back",
-          "[case-466]") {
-  OnDesk desk;
-  const auto osei = desk.clinic.child("Osei");
-  const auto card = [&] { return must(desk.book().child(osei)).value; };
-  desk.turnTo(Area::rosters);
-  desk.fill("deskStudentsSearch", u"osei"_s);
-  desk.choose("deskStudentsTable", 0);
-  desk.alt(Qt::Key_L);
-  desk.pick("deskStudentsBecause", static_cast<int>(roster::LeftBecause::graduated));
-  desk.fill("deskStudentsFrom", u"11/18/2026"_s);
-  desk.alt(Qt::Key_S);
-  CHECK(card().left ==
-        roster::Leaving{must(base::Date::parse("2026-11-18")), roster::LeftBecause::graduated});
-  CHECK(desk.cell("deskStudentsTable", 0, 5) == u"left Nov 18, 2026: graduated"_s);
-  CHECK(desk.label("deskStudentsHistory").contains(u"Reason: none → Graduated"_s));
-  desk.alt(Qt::Key_O);
-  desk.fill("deskStudentsReason", u"seen in class"_s);
-  desk.alt(Qt::Key_S);
-  CHECK_FALSE(card().left);
-  CHECK(desk.cell("deskStudentsTable", 0, 5) == u"on the roster"_s);
-  desk.prompter.confirms = {true, true};
-  desk.alt(Qt::Key_Z);
-  CHECK(card().left);
-  desk.alt(Qt::Key_Z);
-  CHECK_FALSE(card().left);
-}
-
 TEST_CASE("Whoever enters is said at the desk, and who may not type is refused", "[case-202]") {
   OnDesk desk;
   CHECK(part<QComboBox>(desk.page, u"deskWho"_s).currentText().startsWith(u"OF"_s));

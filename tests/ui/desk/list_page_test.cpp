@@ -174,7 +174,7 @@ TEST_CASE("A pair that is unsure is shown side by side for yes or no", "[case-27
   OnList desk;
   const auto mina = desk.clinic.childWithoutForm("Mina", "Tolliver");
   desk.open("First,Last,DOB,Grade,Room\nMina,Marlowe,2019-03-14,2,6\n");
-  CHECK(desk.label("listPairTitle").contains(u"the same child? 1 pair"_s));
+  CHECK(desk.label("listPairTitle").contains(u"the same student? 1 pair"_s));
   CHECK(desk.cell("listPair", 2, 0) == u"≠ Last name"_s);
   CHECK(desk.cell("listPair", 2, 1) == u"Marlowe"_s);
   CHECK(desk.cell("listPair", 2, 2) == u"Tolliver"_s);
@@ -269,6 +269,22 @@ TEST_CASE("Those who left are selected under Not on this list and recorded in on
   CHECK(desk.table("listMissing").rowCount() == 0);
   CHECK(part<QTabWidget>(desk.page, u"listTabs"_s).tabText(4) == u"Not on this list (0)"_s);
   CHECK_FALSE(part<QPushButton>(desk.page, u"listMissingLeft"_s).isEnabled());
+}
+
+TEST_CASE("Whoever is recorded as left for another reason is said why, in words", "[case-485]") {
+  OnList desk;
+  const auto jo = desk.clinic.childWithoutForm("Jo", "Sedge");
+  desk.open("First,Last,DOB,Grade,Room\nPia,Oake,2019-05-02,2,6\n");
+  desk.tab(4);
+  desk.table("listMissing").selectAll();
+  const auto record = [&](const QString& words) {
+    desk.prompter.choices = {static_cast<int>(roster::LeftBecause::other)};
+    desk.prompter.texts = {words, u"11/16/2026"_s};
+    desk.alt(Qt::Key_L);
+    return must(desk.clinic.session.child(jo));
+  };
+  CHECK_FALSE(record(u" "_s).value.left);
+  CHECK(record(u"taught at home"_s).stamp.reason == "other: taught at home");
 }
 
 TEST_CASE("A list that is being looked at is let go when the logbook is locked", "[case-271]") {

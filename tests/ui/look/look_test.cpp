@@ -9,10 +9,14 @@
 #include "ui/mouth/surface_target.h"
 #include "ui/mouth/tooth_tile.h"
 
+#include <QCheckBox>
+#include <QComboBox>
 #include <QListWidget>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QStyleOptionComboBox>
 #include <QTabWidget>
+#include <QTableView>
 
 using namespace gk;
 using namespace gk::test;
@@ -25,9 +29,44 @@ struct UndressAfter {
   ~UndressAfter() { ui::dress(); }
 };
 
+/// The room that a choice has for its words beside its arrow.
+int roomIn(const QComboBox& box) {
+  QStyleOptionComboBox option;
+  option.initFrom(&box);
+  option.editable = box.isEditable();
+  return box.style()
+      ->subControlRect(QStyle::CC_ComboBox, &option, QStyle::SC_ComboBoxEditField, &box)
+      .width();
+}
+
+/// Fails for a choice, a tick or a line of a list whose words are cut.
+void checkChoicesWhole(const QWidget& page, const char* stage) {
+  for (const auto* box : page.findChildren<QComboBox*>()) {
+    if (!box->isVisible() || box->isEditable()) continue;
+    INFO(ui::lookNow().percent << " %, " << stage << ", choice " << box->objectName().toStdString()
+                               << ": " << box->currentText().toStdString());
+    CHECK(box->fontMetrics().horizontalAdvance(box->currentText()) <= roomIn(*box));
+  }
+  for (const auto* tick : page.findChildren<QCheckBox*>()) {
+    if (!tick->isVisible()) continue;
+    INFO(ui::lookNow().percent << " %, " << stage << ", tick " << tick->text().toStdString());
+    CHECK(tick->sizeHint().width() <= tick->width());
+  }
+  for (const auto* list : page.findChildren<QListWidget*>()) {
+    if (!list->isVisible() || list->wordWrap()) continue;
+    for (int row = 0; row < list->count(); ++row) {
+      INFO(ui::lookNow().percent << " %, " << stage << ", line "
+                                 << list->item(row)->text().toStdString());
+      CHECK(list->sizeHintForIndex(list->model()->index(row, 0)).width() <=
+            list->viewport()->width());
+    }
+  }
+}
+
 /// Fails for words that are cut. What a scroll area holds may be out of sight, not cut.
 void checkNothingClipped(const QWidget& page, const char* stage) {
   QCoreApplication::processEvents();
+  checkChoicesWhole(page, stage);
   for (const auto* widget : page.findChildren<QWidget*>()) {
     if (!widget->isVisible()) continue;
     const auto* label = qobject_cast<const QLabel*>(widget);
@@ -199,7 +238,15 @@ TEST_CASE("No words are cut in what the desk leads to, at 100 and 150 percent on
   auto& areas = part<QListWidget>(*desk.window, u"deskAreas"_s);
   for (int row = 0; row < areas.count(); ++row) {
     areas.setCurrentRow(row);
-    look(areas.item(row)->text());
+    const auto area = areas.item(row)->text();
+    look(area);
+    for (const auto key : {Qt::Key_N, Qt::Key_E}) { // adding one, and correcting the first
+      for (auto* list : desk.window->findChildren<QTableView*>())
+        if (list->isVisible()) list->setCurrentIndex(list->model()->index(0, 0));
+      go(key, Qt::AltModifier);
+      look(area + u", a form"_s);
+      go(Qt::Key_Escape);
+    }
     test::press(*desk.window, Qt::Key_F1, Qt::ShiftModifier);
     opens(u"helpOverlay"_s);
     go(Qt::Key_Tab);

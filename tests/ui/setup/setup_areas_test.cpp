@@ -35,6 +35,16 @@ struct SetupDesk : Desk {
     auto& list = part<QTableView>(page, QString::fromLatin1(name));
     list.setCurrentIndex(list.model()->index(row, 0));
   }
+  void pick(const char* name, int place) {
+    part<QComboBox>(page, QString::fromLatin1(name)).setCurrentIndex(place);
+  }
+  QString cell(const char* name, int row, int column) {
+    return part<QTableView>(page, QString::fromLatin1(name))
+        .model()
+        ->index(row, column)
+        .data()
+        .toString();
+  }
   void student(const char* name) {
     page.turnTo(Area::rosters);
     fill("deskStudentsSearch", QString::fromLatin1(name));
@@ -237,7 +247,69 @@ TEST_CASE("A letter's template is shown, replaced from a file and put back", "[c
   REQUIRE(used != own.end());
   CHECK(used->isOwn);
   CHECK(used->text.starts_with("# ours"));
-  must(session::backToShipped(path, english.language));
+  must(session::backToShipped(path, session::Worded::letter, english.language));
   CHECK_FALSE(must(session::templateFiles(path)).front().isOwn);
-  CHECK_FALSE(session::backToShipped(path, english.language).has_value());
+  CHECK_FALSE(session::backToShipped(path, session::Worded::letter, english.language).has_value());
+}
+
+TEST_CASE(
+    "A consent form's wording is shown, replaced from a file and put back at the desk, and the "
+    "form is printed in it",
+    "[case-488]") {
+  using session::Worded;
+  SetupDesk desk;
+  const auto path = desk.clinic.session.path();
+  const auto english = [&] {
+    auto files = must(session::templateFiles(path));
+    return *std::ranges::find(files, Worded::consentForm, &session::TemplateFile::of);
+  };
+  REQUIRE(english().language == "English");
+  CHECK_FALSE(english().isOwn);
+  desk.alt(Qt::Key_9);
+  const auto row = static_cast<int>(must(session::templateFiles(path)).size()) - 2;
+  CHECK(desk.cell("deskLettersTable", row, 0) == u"consent forms"_s);
+  CHECK(desk.cell("deskLettersTable", row, 3) == u"DRAFT: not approved"_s);
+
+  // Saved from the page, worded by the program, and taken.
+  desk.choose("deskLettersTable", row);
+  desk.alt(Qt::Key_E);
+  const auto mine = *desk.clinic.folder / "english-form.txt";
+  desk.prompter.choices = {1};
+  desk.prompter.files = {ui::toQt(mine.string())};
+  desk.alt(Qt::Key_S);
+  auto text = must(base::readFile(mine, 64'000));
+  const std::string draft = "approved: no";
+  text.replace(text.find(draft), draft.size(), "approved: Dr. Hartgrove, 2026-09-01");
+  must(base::replaceFile(mine, text));
+  const auto take = [&](const base::Path& file, Worded of) {
+    desk.alt(Qt::Key_N);
+    desk.pick("deskLettersWorded", static_cast<int>(of));
+    desk.prompter.files = {ui::toQt(file.string())};
+    desk.alt(Qt::Key_S);
+  };
+  take(mine, Worded::letter); // it is no letter
+  CHECK(desk.label("deskLettersTrouble").contains(u"template cannot be used"_s));
+  CHECK_FALSE(english().isOwn);
+  take(mine, Worded::consentForm);
+  CHECK(desk.news.startsWith(u"Consent forms in English use this file"_s));
+  CHECK(english().isOwn);
+  CHECK(english().approved == "Dr. Hartgrove, 2026-09-01");
+  CHECK_FALSE(must(session::consentTemplates(path)).front().isDraft());
+
+  // No form is printed in a language that the page of prints does not offer.
+  const auto other = *desk.clinic.folder / "other.txt";
+  auto foreign = text;
+  foreign.replace(foreign.find("language: English"), 17, "language: Hmong");
+  must(base::replaceFile(other, foreign));
+  const auto refused = session::replaceTemplate(path, Worded::consentForm, other);
+  REQUIRE_FALSE(refused.has_value());
+  CHECK(refused.error().detail ==
+        "other.txt: its language is Hmong, and consent forms are printed in English and Spanish");
+
+  desk.choose("deskLettersTable", row);
+  desk.alt(Qt::Key_B);
+  desk.alt(Qt::Key_S);
+  CHECK(desk.news.startsWith(u"Consent forms in English use the built-in text"_s));
+  CHECK_FALSE(english().isOwn);
+  CHECK(must(session::consentTemplates(path)).front().isDraft());
 }

@@ -1,3 +1,4 @@
+#include "estimates/retention.h"
 #include "reports/report.h"
 #include "ui/fixtures/desk_fixture.h"
 #include "ui/fixtures/drawn.h"
@@ -108,4 +109,28 @@ TEST_CASE("The headlines hold nothing against a benchmark until the program has 
   CHECK(own.benchmark == 85);
   CHECK(own.figures[0].benchmark == u"benchmark 97%: below"_s);
   CHECK(own.figures[1].benchmark.isEmpty()); // none was set of those sealed
+}
+
+TEST_CASE(
+    "A headline whose range has a remark says the remark whole, and how many were checked over "
+    "the schools",
+    "[case-490]") {
+  Desk desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  auto totals = reports::termTotals(
+      must(desk.clinic.session.termRecords(desk.clinic.term, desk.clinic.clock.now().date())));
+  auto& line = totals.retention.total;
+  const std::vector<estimates::Cluster> schools{
+      {128, 114}, {97, 87}, {130, 105}, {63, 56}, {84, 74}};
+  line.whole95 = must(estimates::retention(schools));
+  line.unit = reports::ClusterUnit::schools;
+  line.assessable = 502;
+  const auto few = ui::overviewOf(totals).figures.at(2).of;
+  CHECK(few.startsWith(u"95% CI "_s));
+  CHECK(few.endsWith(u", few schools"_s));
+  std::vector<estimates::Cluster> many;
+  for (int i = 0; i < 8; ++i)
+    many.insert(many.end(), schools.begin(), schools.end());
+  line.whole95 = must(estimates::retention(many));
+  CHECK(ui::overviewOf(totals).figures.at(2).of.endsWith(u"; 502 checked"_s));
 }
