@@ -137,10 +137,9 @@ inline constexpr std::string_view rivalsSql =
     "e.kind WHERE k.name <> 'retraction' AND NOT EXISTS (SELECT 1 FROM entry AS later WHERE "
     "later.supersedes = e.id) ORDER BY forked.thing, e.id";
 
-/// What took a thing's word back on one laptop while another corrected that word, as long as the
-/// corrected one stands and nobody has said since which is kept. Cards that were joined take theirs
-/// back too, and what comes for them later is asked elsewhere; an act that keeps another word of
-/// the thing takes the rest of them back.
+/// What a person took back on one laptop while another corrected that word, as long as the
+/// corrected one stands and nobody has said since which is kept. Words that a merge's answer, or
+/// cards that are joined, take back are asked of elsewhere.
 inline constexpr std::string_view takenBackSql =
     "WITH fork AS (SELECT supersedes AS row FROM entry WHERE supersedes IS NOT NULL GROUP BY "
     "supersedes HAVING count(*) > 1), taken AS (SELECT f.kind AS kind, coalesce(f.subject, f.id) "
@@ -149,7 +148,7 @@ inline constexpr std::string_view takenBackSql =
     "(SELECT number FROM entry_kind WHERE name = 'retraction') AND EXISTS (SELECT 1 FROM entry AS "
     "c WHERE c.supersedes = fork.row AND c.kind <> r.kind)) "
     "SELECT k.name, taken.thing, taken.back FROM taken CROSS JOIN act AS a ON a.first = taken.act "
-    "CROSS JOIN entry_kind AS k ON k.number = taken.kind WHERE a.verb <> 'join cards' AND NOT "
+    "CROSS JOIN entry_kind AS k ON k.number = taken.kind WHERE a.verb = 'undo' AND NOT "
     "EXISTS (SELECT 1 FROM entry AS kept WHERE kept.subject = taken.thing AND kept.kind = "
     "taken.kind AND kept.id - kept.nth * 2048 = taken.act) AND NOT EXISTS (SELECT 1 FROM entry AS "
     "said CROSS JOIN act AS s ON s.first = said.id - said.nth * 2048 WHERE said.subject = "

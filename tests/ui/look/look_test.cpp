@@ -241,8 +241,8 @@ TEST_CASE("No words are cut in what the desk leads to, at 100 and 150 percent on
     const auto area = areas.item(row)->text();
     look(area);
     for (const auto key : {Qt::Key_N, Qt::Key_E}) { // adding one, and correcting the first
-      for (auto* list : desk.window->findChildren<QTableView*>())
-        if (list->isVisible()) list->setCurrentIndex(list->model()->index(0, 0));
+      for (auto* table : desk.window->findChildren<QTableView*>())
+        if (table->isVisible()) table->setCurrentIndex(table->model()->index(0, 0));
       go(key, Qt::AltModifier);
       look(area + u", a form"_s);
       go(Qt::Key_Escape);
