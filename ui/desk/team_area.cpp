@@ -135,8 +135,8 @@ AreaForm resetPin(Context& context) {
           .asksReason = true,
           .save = u"Reset PIN"_s,
           .note = u"For a forgotten PIN. Another member who signs, or a manager, resets it; the "
-                  "person chooses a new one. With no one else on the team, the passphrase is "
-                  "needed."_s,
+                  "person chooses a new one. With no one else whose PIN can be checked, the "
+                  "logbook's passphrase or recovery code is needed."_s,
           .fields = [](const Thing&) { return std::vector<Field>(); },
           .values = [](const Thing&) -> Result<Values> { return Values(); },
           .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
