@@ -146,7 +146,7 @@ inline constexpr std::string_view takenBackSql =
     "AS thing, r.id AS back, r.kind AS how, r.id - r.nth * 2048 AS act FROM fork CROSS JOIN entry "
     "AS f ON f.id = fork.row CROSS JOIN entry AS r ON r.supersedes = fork.row WHERE r.kind = "
     "(SELECT number FROM entry_kind WHERE name = 'retraction') AND EXISTS (SELECT 1 FROM entry AS "
-    "c WHERE c.supersedes = fork.row AND c.kind <> r.kind)) "
+    "c WHERE c.supersedes = fork.row AND c.kind <> r.kind AND (c.id & 2047) <> (r.id & 2047))) "
     "SELECT k.name, taken.thing, taken.back FROM taken CROSS JOIN act AS a ON a.first = taken.act "
     "CROSS JOIN entry_kind AS k ON k.number = taken.kind WHERE a.verb = 'undo' AND NOT "
     "EXISTS (SELECT 1 FROM entry AS kept WHERE kept.subject = taken.thing AND kept.kind = "

@@ -36,8 +36,9 @@ std::vector<std::pair<std::string, Cell>> sparedFigures(const TermTotals& totals
   if (averted.ifNotLookedAt && checksAreShown)
     out.emplace_back("If none, and if all, of the teeth due but not assessed are protected",
                      Range{averted.ifNotLookedAt->low, averted.ifNotLookedAt->high, 0});
-  out.emplace_back(what + ", " + base::fixed(estimates::cautiousEfficacy, 2) +
-                       " of full protection while retained",
+  // Short: in two lines it takes the page a second sheet.
+  out.emplace_back("Averted at " + base::fixed(estimates::cautiousEfficacy, 2) +
+                       " of full protection",
                    avertedCell(*averted.cautious));
   return out;
 }
