@@ -139,7 +139,8 @@ inline constexpr std::string_view rivalsSql =
 
 /// What a person took back on one laptop while another corrected that word, as long as the
 /// corrected one stands and nobody has said since which is kept. Words that a merge's answer, or
-/// cards that are joined, take back are asked of elsewhere.
+/// cards that are joined, take back are asked of elsewhere; what one laptop undid and did again is
+/// none.
 inline constexpr std::string_view takenBackSql =
     "WITH fork AS (SELECT supersedes AS row FROM entry WHERE supersedes IS NOT NULL GROUP BY "
     "supersedes HAVING count(*) > 1), taken AS (SELECT f.kind AS kind, coalesce(f.subject, f.id) "

@@ -70,7 +70,7 @@ base::Uuid nextIdentity(base::Instant now, const base::Uuid& last, const HandMar
     throw Trouble({ErrorCode::storeClock, "the clock of this laptop shows a time that no entry can "
                                           "have (before 2020, or far ahead); set the clock"});
   if (slot >= endOfSlots)
-    throw Trouble({ErrorCode::storeClock,
+    throw Trouble({ErrorCode::storeDamaged,
                    "an entry in this logbook was made under the last time that an entry can have, "
                    "so none can follow it; open the latest backup from before it"});
   return identityAt(slot, mark);

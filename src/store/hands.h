@@ -39,7 +39,8 @@ HandMark markOf(base::LaptopId laptop);
 
 /// Greater than `last` even within a millisecond or when the clock went back, so that identities
 /// keep the order in which they were made; those of one act follow each other without a gap.
-/// Throws `storeClock` for a moment that has no key.
+/// Throws `storeClock` for a moment that has no key, and `storeDamaged` where `last` is the end of
+/// them all.
 base::Uuid nextIdentity(base::Instant now, const base::Uuid& last, const HandMark& mark);
 
 /// The laptops that wrote in one file, each with its number there. Where copies of one laptop's

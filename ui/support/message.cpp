@@ -109,8 +109,8 @@ Message messageOf(ErrorCode code) {
             u"All earlier entries are safe; this one was not saved."_s,
             u"Set the clock, then enter it again."_s};
   case ErrorCode::storeCrowded:
-    return {u"No more laptops can write in this logbook."_s,
-            u"All earlier entries are safe; this one was not saved."_s,
+    return {u"There would be too many laptops in this logbook."_s,
+            u"All earlier entries are safe; nothing was saved or merged."_s,
             u"Use a laptop that has written in it before, and ask for help."_s};
   case ErrorCode::clockAhead:
     return {u"The laptop's clock may be wrong."_s, entryStays,

@@ -131,7 +131,7 @@ Table letterTable(const CloseOut& day) {
   Table table{
       "Letters",
       {texts("Child"), texts("Room"), texts("About"), texts("Language"), counts("Printed"),
-       counts("Handed out"), counts("Returned"), texts("To do"), inFiles(texts("Stands")),
+       counts("Handed out"), counts("Returned"), texts("To do"), inFiles(texts("Status")),
        inFiles(texts("Owed")), inFiles(texts("In error"))},
       {letterSums(day.letters).words() +
            " have their letter, printed or queued. A letter that is missing or in error is an "
