@@ -2,6 +2,7 @@
 #include "chairside/allergy.h"
 #include "followup/display_names.h"
 #include "kit/twins.h"
+#include "session/light_reading.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -82,14 +83,9 @@ Result<base::Done> Door::lightFits(kit::LightId light, base::Date on, const chai
   if (!all) return all.error();
   const auto found = std::ranges::find(*all, light, &Recorded<kit::Light>::id);
   if (found == all->end()) return Error{ErrorCode::notFound, "no such light"};
-  bool readsRed = false;
-  for (const auto& row : *all) {
-    if (!kit::areTwins(row.value, found->value)) continue;
-    auto read = readings(row.id);
-    if (!read) return read.error();
-    readsRed = readsRed || kit::gradeOn(row.value, *read, on) == kit::LightGrade::red;
-  }
-  if (found->value.inService && !readsRed) return base::Done{};
+  const auto red = readsRed(*this, light, on);
+  if (!red) return red.error();
+  if (found->value.inService && !*red) return base::Done{};
   const bool taken = !base::isBlank(run.reason) && author.may.has(roster::Task::clinicianOverride);
   if (taken) return base::Done{};
   return Error{ErrorCode::ruleLight,

@@ -1,5 +1,6 @@
 #include "reports/calls/recall_list.h"
 #include "reports/records/inputs.h"
+#include "session/light_reading.h"
 #include "session/second_laptop.h"
 
 #include <algorithm>
@@ -144,4 +145,22 @@ TEST_CASE("A light entered on two laptops and out of service on one is out under
   renamed.tag = "L-8";
   must(clinic.session.correctLight(clinic.by, now(clinic.session, here), renamed, "another light"));
   CHECK(now(clinic.session, there).value.tag == "L-7");
+}
+
+TEST_CASE("A light that reads red under one laptop's entry reads red under the other's",
+          "[case-327]") {
+  test::Clinic clinic;
+  Second other(clinic, "other.gkbook", 11);
+  const kit::Light light{.tag = "L-7", .makersLeast = {}, .baseline = {1000}, .meter = "M-1"};
+  const auto here = must(clinic.session.enterLight(clinic.by, light));
+  const auto there = must(other.session.enterLight(clinic.by, light));
+  const auto on = must(clinic.session.careDate());
+  CHECK_FALSE(must(session::readsRed(clinic.session, here, on)));
+  must(other.session.enterReading(clinic.by, {there, on, {600}, true, "M-1", true}));
+  must(clinic.session.absorb(other.handOver()));
+  CHECK(must(session::readsRed(clinic.session, here, on)));
+  CHECK(must(session::readsRed(clinic.session, there, on)));
+  CHECK_FALSE(must(session::readsRed(clinic.session, here, on.plusDays(1))));
+  CHECK(codeOf(session::readsRed(clinic.session, kit::LightId(clinic.child("Mina").uuid()), on)) ==
+        ErrorCode::notFound);
 }

@@ -8,6 +8,7 @@
 #include "store/identity_row.h"
 #include "store/kit_rows.h"
 #include "store/people_rows.h"
+#include "store/record_list.h"
 #include "store/roster_rows.h"
 #include "store/year_rows.h"
 #include "support/scratch.h"
@@ -38,6 +39,15 @@ class Planned {
     while (plan.step())
       if (auto line = plan.column<std::string>(3);
           line.starts_with("SCAN") && line != "SCAN CONSTANT ROW")
+        found.push_back(std::move(line));
+    return found;
+  }
+  /// The lines of the plan that sort what was found.
+  std::vector<std::string> sorts(std::string_view sql) {
+    std::vector<std::string> found;
+    auto plan = book_->prepare("EXPLAIN QUERY PLAN " + std::string(sql));
+    while (plan.step())
+      if (auto line = plan.column<std::string>(3); line.starts_with("USE TEMP B-TREE"))
         found.push_back(std::move(line));
     return found;
   }
@@ -123,12 +133,36 @@ TEST_CASE("undo, the day's children and what came since walk through no table") 
   }
 }
 
-TEST_CASE("rows come in the order they were entered without sorting") {
+TEST_CASE("a thing of any record type is looked up, and all rows of a type come without sorting") {
+  Planned book;
+  store::forEachRecord([&]<class T>() {
+    book.looksUp<T>(store::subjectIs(anyChild));
+    for (const auto& where : {store::everything(), store::pageAfter(base::EntryId(some), 100)})
+      for (const auto which : {store::Which::current, store::Which::ever}) {
+        const auto sql = store::selectSql<T>(where, which);
+        INFO(sql);
+        CHECK(book.sorts(sql).empty());
+      }
+  });
+}
+
+TEST_CASE("rows of a child come in the order they were entered without sorting") {
   Planned book;
   const auto sql =
       store::selectSql<chairside::Placement>(rowsOf("child", anyChild), store::Which::current);
   INFO(sql);
-  CHECK(sql.ends_with("ORDER BY t.entry"));
+  CHECK(book.sorts(sql).empty());
+}
+
+TEST_CASE("what two laptops say of one thing is found by what was superseded") {
+  Planned book;
+  for (const auto sql : {store::rivalsSql, store::takenBackSql})
+    for (const auto& line : book.scans(sql)) {
+      INFO(line);
+      // A list of its own, or the index of what supersedes something; never the entries.
+      CHECK((line == "SCAN fork" || line == "SCAN forked" || line == "SCAN taken" ||
+             line.find("INDEX entry_supersedes") != std::string::npos));
+    }
 }
 
 } // namespace gk::test

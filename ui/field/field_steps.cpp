@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "reports/display_names.h"
+#include "session/light_reading.h"
 #include "ui/support/text.h"
 
 #include <algorithm>
@@ -135,9 +136,9 @@ QString FieldSteps::lightTrouble() const {
   if (!light) return u"Choose a light first: K."_s;
   if (lightReason_ && lightReason_->first == *id) return {};
   if (!light->inService) return u"Light "_s + toQt(light->tag) + u" is out of service."_s;
-  const auto readings = visit_.book().readings(*id);
-  if (!readings) return inOneLine(describe(readings.error()));
-  if (kit::gradeOn(*light, *readings, visit_.date()) != kit::LightGrade::red) return {};
+  const auto red = session::readsRed(visit_.book(), *id, visit_.date());
+  if (!red) return inOneLine(describe(red.error()));
+  if (!*red) return {};
   return u"Light "_s + toQt(light->tag) + u" reads RED today."_s;
 }
 

@@ -37,20 +37,18 @@ class Codes {
     if (known != byKey_.end()) return known->second;
     const std::string called = label();
     auto words = called;
-    for (int more = 2; byIdentity && std::ranges::find(labels, words) != labels.end(); ++more)
-      words = called + " (" + std::to_string(more) + ")";
-    const auto at = std::ranges::find(labels, words);
-    const auto code = static_cast<FactorCode>(at - labels.begin());
-    if (at == labels.end()) {
-      base::require(labels.size() < 65'535, "more values of a factor than a code can tell apart");
-      labels.push_back(words);
-    }
-    byKey_.emplace(key, code);
-    return code;
+    for (auto& nth = timesCalled_[called]; byIdentity && byLabel_.contains(words);)
+      words = called + " (" + std::to_string(++nth + 1) + ")";
+    const auto [at, isNew] = byLabel_.try_emplace(words, static_cast<FactorCode>(labels.size()));
+    if (isNew) labels.push_back(words);
+    byKey_.emplace(key, at->second);
+    return at->second;
   }
 
  private:
   std::unordered_map<FactorKey, FactorCode> byKey_;
+  std::unordered_map<std::string, FactorCode> byLabel_;
+  std::unordered_map<std::string, int> timesCalled_;
 };
 
 /// The records once through; what the rows need only while they are made goes with it.

@@ -47,7 +47,7 @@ inline constexpr auto gk::base::enumNames<gk::reports::Factor> = std::to_array<s
 
 namespace gk::reports {
 
-using FactorCode = std::uint16_t;
+using FactorCode = std::uint32_t;
 
 /// Retention differs by type of tooth, so comparisons are made within types.
 enum class ToothType { upperFirst, lowerFirst, upperSecond, lowerSecond, other };

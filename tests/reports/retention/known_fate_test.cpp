@@ -86,3 +86,23 @@ TEST_CASE("A known loss of a child that was found is not said to be of a child n
   CHECK(term.text().find("Known to be missing, though not assessed in these months: 1 sealant,") !=
         std::string::npos);
 }
+
+TEST_CASE("Sealants of more lots than two bytes count are told apart all the same") {
+  YearOfLooks term;
+  constexpr std::size_t many = 66'000;
+  for (std::size_t i = 0; i < many; ++i) {
+    term.place(term.child(term.here), term.placed, 16);
+    auto& placed = term.records.placements.back().value;
+    placed.sealant = term.make.id<kit::LotId>();
+    term.records.lots.push_back(term.make.row(kit::Lot{.kind = kit::MaterialKind::sealantLightCure,
+                                                       .material = "Resin Heath",
+                                                       .lot = "RH-" + std::to_string(i),
+                                                       .expiry = test::date("2027-09-30"),
+                                                       .makersTime = base::Seconds(20),
+                                                       .contains = {},
+                                                       .quarantineReason = {}}));
+    term.records.lots.back().id = placed.sealant;
+  }
+  const RetentionFacts facts(term.records, {.firstPlacementsOnly = false});
+  CHECK(facts.labels(Factor::lot).size() == many);
+}
