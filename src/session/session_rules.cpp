@@ -1,7 +1,6 @@
 #include "base/text.h"
 #include "chairside/allergy.h"
 #include "followup/display_names.h"
-#include "kit/twins.h"
 #include "session/light_reading.h"
 #include "session/session_write.h"
 
