@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/identity.h"
+#include "session/cards/identity.h"
 
 #include <cstddef>
 #include <string>

@@ -1,7 +1,7 @@
 #include "school_days.h"
 
 #include "reports/day/close_out.h"
-#include "session/letters.h"
+#include "session/letters/letters.h"
 
 #include <algorithm>
 #include <array>

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "base/clock.h"
 #include "base/random.h"
 #include "base/result.h"
+#include "base/time/clock.h"
 
 #include <string>
 

@@ -1,6 +1,6 @@
 #include "chairside/after_cure.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 namespace gk::chairside {
 

@@ -1,6 +1,6 @@
 #include "chairside/authorization.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "chairside/display_names.h"
 
 #include <algorithm>

@@ -1,10 +1,10 @@
 #pragma once
 
-#include "base/entry.h"
+#include "base/identity/entry.h"
 #include "dentition/surfaces.h"
-#include "roster/child.h"
-#include "roster/program.h"
-#include "roster/team.h"
+#include "roster/child/child.h"
+#include "roster/program/program.h"
+#include "roster/team/team.h"
 
 #include <span>
 #include <string>

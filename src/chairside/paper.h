@@ -1,8 +1,8 @@
 #pragma once
 
-#include "base/id.h"
-#include "roster/child.h"
-#include "roster/clinic_day.h"
+#include "base/identity/id.h"
+#include "roster/child/child.h"
+#include "roster/days/clinic_day.h"
 
 #include <string>
 

@@ -1,6 +1,6 @@
 #include "chairside/protocol.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 

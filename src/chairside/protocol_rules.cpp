@@ -1,7 +1,7 @@
 #include "chairside/display_names.h"
 #include "chairside/protocol.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 

@@ -1,10 +1,10 @@
 #pragma once
 
-#include "base/entry.h"
+#include "base/identity/entry.h"
 #include "chairside/seating.h"
 #include "dentition/surfaces.h"
-#include "roster/clinic_day.h"
-#include "roster/consent.h"
+#include "roster/consent/consent.h"
+#include "roster/days/clinic_day.h"
 
 #include <optional>
 #include <span>

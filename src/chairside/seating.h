@@ -1,9 +1,9 @@
 #pragma once
 
-#include "base/entry.h"
 #include "base/enum_names.h"
-#include "roster/clinic_day.h"
-#include "roster/consent.h"
+#include "base/identity/entry.h"
+#include "roster/consent/consent.h"
+#include "roster/days/clinic_day.h"
 
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/clock.h"
+#include "base/time/clock.h"
 
 #include <optional>
 

@@ -1,6 +1,6 @@
 #include "dentition/eruption.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #include "dentition/surfaces.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "dentition/display_names.h"
 
 namespace gk::dentition {

@@ -1,6 +1,6 @@
 #include "dentition/tooth.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 namespace gk::dentition {
 

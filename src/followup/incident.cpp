@@ -1,6 +1,6 @@
 #include "followup/incident.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 namespace gk::followup {
 

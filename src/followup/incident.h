@@ -1,9 +1,9 @@
 #pragma once
 
-#include "base/clock.h"
 #include "base/enum_names.h"
-#include "roster/child.h"
-#include "roster/clinic_day.h"
+#include "base/time/clock.h"
+#include "roster/child/child.h"
+#include "roster/days/clinic_day.h"
 
 #include <optional>
 #include <string>

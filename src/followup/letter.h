@@ -1,10 +1,10 @@
 #pragma once
 
-#include "base/date.h"
 #include "base/enum_names.h"
-#include "base/id.h"
-#include "roster/child.h"
-#include "roster/clinic_day.h"
+#include "base/identity/id.h"
+#include "base/time/date.h"
+#include "roster/child/child.h"
+#include "roster/days/clinic_day.h"
 
 #include <optional>
 #include <string>

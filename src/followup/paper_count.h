@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/entry.h"
 #include "base/enum_names.h"
+#include "base/identity/entry.h"
 
 #include <string>
 

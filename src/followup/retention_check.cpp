@@ -1,6 +1,6 @@
 #include "followup/retention_check.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "followup/display_names.h"
 
 #include <algorithm>

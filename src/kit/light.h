@@ -1,9 +1,9 @@
 #pragma once
 
-#include "base/clock.h"
-#include "base/entry.h"
 #include "base/enum_names.h"
-#include "base/id.h"
+#include "base/identity/entry.h"
+#include "base/identity/id.h"
+#include "base/time/clock.h"
 
 #include <compare>
 #include <optional>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/entry.h"
+#include "base/identity/entry.h"
 #include "kit/material.h"
 
 namespace gk::kit {

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "base/clock.h"
 #include "base/enum_names.h"
-#include "base/id.h"
+#include "base/identity/id.h"
+#include "base/time/clock.h"
 #include "kit/light.h"
 
 #include <optional>

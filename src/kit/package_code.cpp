@@ -1,6 +1,6 @@
 #include "kit/package_code.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <array>

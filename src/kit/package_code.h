@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/date.h"
+#include "base/time/date.h"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #include "kit/readiness.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "kit/display_names.h"
 
 #include <map>

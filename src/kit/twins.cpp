@@ -1,6 +1,6 @@
 #include "kit/twins.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <map>

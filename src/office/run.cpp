@@ -1,7 +1,7 @@
 #include "office/run.h"
 
-#include "base/text.h"
-#include "office/verbs.h"
+#include "base/text/text.h"
+#include "office/call/verbs.h"
 
 #include <algorithm>
 #include <ostream>

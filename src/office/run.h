@@ -1,6 +1,6 @@
 #pragma once
 
-#include "office/surroundings.h"
+#include "office/call/surroundings.h"
 
 #include <span>
 

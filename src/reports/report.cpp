@@ -1,6 +1,6 @@
 #include "reports/report.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/compare/retention_plots.h"
 #include "reports/decay/finding_report.h"
 #include "reports/display_names.h"

@@ -1,21 +1,21 @@
 #pragma once
 
 #include "base/progress.h"
-#include "followup/backup_note.h"
-#include "followup/day_envelope.h"
+#include "followup/copies/backup_note.h"
+#include "followup/copies/day_envelope.h"
+#include "followup/copies/issued_report.h"
+#include "followup/copies/merge_answer.h"
 #include "followup/incident.h"
-#include "followup/issued_report.h"
 #include "followup/letter.h"
-#include "followup/merge_answer.h"
 #include "followup/paper_count.h"
 #include "followup/referral.h"
 #include "kit/lot_count.h"
 #include "kit/readiness.h"
-#include "roster/addendum.h"
-#include "roster/day_cost.h"
-#include "roster/day_effort.h"
+#include "roster/days/addendum.h"
+#include "roster/days/day_cost.h"
+#include "roster/days/day_effort.h"
 #include "session/desk_verbs.h"
-#include "store/merged.h"
+#include "store/values/merged.h"
 
 namespace gk::session {
 
@@ -51,8 +51,8 @@ class DayVerbs : public DeskVerbs {
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// What another laptop needs for a day at `school`, under a passphrase: the logbook as it is now,
   /// of students that school's alone, or of all where none is named, as for the way back
-  /// (session/envelope.h). Also in another thread, as absorbAside: nobody hears of it before
-  /// `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile, and with
+  /// (session/merging/envelope.h). Also in another thread, as absorbAside: nobody hears of it
+  /// before `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile, and with
   /// `workCanceled` until the envelope is written.
   Result<base::Done> sealDay(By by, const base::Path& target,
                              const std::optional<roster::SchoolId>& school, std::string passphrase,

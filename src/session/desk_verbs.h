@@ -2,17 +2,17 @@
 
 #include "kit/light.h"
 #include "kit/material.h"
-#include "roster/background.h"
-#include "roster/card_join.h"
-#include "roster/meal_eligibility.h"
-#include "roster/program_year.h"
-#include "session/agreed.h"
-#include "session/card_pair.h"
-#include "session/erasure.h"
-#include "session/first_day.h"
+#include "roster/child/background.h"
+#include "roster/child/card_join.h"
+#include "roster/program/meal_eligibility.h"
+#include "roster/program/program_year.h"
+#include "session/cards/card_pair.h"
+#include "session/cards/new_child.h"
 #include "session/form_verbs.h"
-#include "session/new_child.h"
-#include "store/merged.h"
+#include "session/rights/agreed.h"
+#include "session/values/erasure.h"
+#include "session/values/first_day.h"
+#include "store/values/merged.h"
 
 namespace gk::reports {
 struct LateOnCard;

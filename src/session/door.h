@@ -2,10 +2,10 @@
 
 #include "base/signal.h"
 #include "kit/light.h"
-#include "roster/member_pin.h"
-#include "session/admission.h"
-#include "session/keyboard.h"
+#include "roster/team/member_pin.h"
 #include "session/reader.h"
+#include "session/rights/admission.h"
+#include "session/rights/keyboard.h"
 
 #include <functional>
 #include <span>

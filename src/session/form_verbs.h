@@ -1,8 +1,8 @@
 #pragma once
 
-#include "roster/form_desk.h"
-#include "roster/planned_day.h"
-#include "session/identity.h"
+#include "roster/consent/form_desk.h"
+#include "roster/days/planned_day.h"
+#include "session/cards/identity.h"
 #include "session/key_verbs.h"
 
 namespace gk::session {

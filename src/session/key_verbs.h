@@ -1,8 +1,8 @@
 #pragma once
 
-#include "roster/book_key.h"
-#include "roster/erasure.h"
-#include "roster/keys.h"
+#include "roster/keys/book_key.h"
+#include "roster/keys/erasure.h"
+#include "roster/keys/keys.h"
 #include "session/people_verbs.h"
 
 #include <map>

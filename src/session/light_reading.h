@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/date.h"
 #include "base/result.h"
+#include "base/time/date.h"
 #include "kit/light.h"
 
 namespace gk::session {

@@ -1,22 +1,22 @@
 #pragma once
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "chairside/after_cure.h"
+#include "followup/copies/issued_report.h"
 #include "followup/incident.h"
-#include "followup/issued_report.h"
 #include "kit/light.h"
 #include "kit/material.h"
 #include "kit/readiness.h"
 #include "reports/records/names.h"
-#include "roster/addendum.h"
-#include "roster/day_cost.h"
-#include "roster/meal_eligibility.h"
-#include "roster/program_year.h"
-#include "roster/team.h"
-#include "session/known_child.h"
-#include "session/setup.h"
-#include "session/views.h"
-#include "session/world.h"
+#include "roster/days/addendum.h"
+#include "roster/days/day_cost.h"
+#include "roster/program/meal_eligibility.h"
+#include "roster/program/program_year.h"
+#include "roster/team/team.h"
+#include "session/cards/known_child.h"
+#include "session/values/setup.h"
+#include "session/values/views.h"
+#include "session/values/world.h"
 
 #include <iosfwd>
 #include <memory>

@@ -1,10 +1,10 @@
 #pragma once
 
 #include "crypto/sign.h"
-#include "roster/keys.h"
-#include "roster/member_pin.h"
+#include "roster/keys/keys.h"
+#include "roster/team/member_pin.h"
 #include "session/reader.h"
-#include "session/roll.h"
+#include "session/values/roll.h"
 #include "store/book.h"
 #include "vault/vault.h"
 

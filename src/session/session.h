@@ -2,13 +2,13 @@
 
 #include "base/progress.h"
 #include "exchange/papers.h"
-#include "session/chair_work.h"
 #include "session/day_verbs.h"
-#include "session/undo.h"
-#include "store/access.h"
-#include "store/fault.h"
-#include "store/hand_memory.h"
-#include "store/merged.h"
+#include "session/rights/undo.h"
+#include "session/values/chair_work.h"
+#include "store/digest/hand_memory.h"
+#include "store/values/access.h"
+#include "store/values/fault.h"
+#include "store/values/merged.h"
 
 #include <functional>
 

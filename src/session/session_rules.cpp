@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "chairside/allergy.h"
 #include "followup/display_names.h"
 #include "session/light_reading.h"

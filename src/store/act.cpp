@@ -1,5 +1,5 @@
 #include "store/book.h"
-#include "store/row_io.h"
+#include "store/rows/row_io.h"
 
 namespace gk::store {
 

@@ -1,13 +1,13 @@
 #pragma once
 
-#include "base/entry.h"
-#include "store/act_digest.h"
-#include "store/act_stamp.h"
-#include "store/connection.h"
-#include "store/key_wraps.h"
-#include "store/position.h"
-#include "store/recovery_key.h"
-#include "store/where.h"
+#include "base/identity/entry.h"
+#include "store/digest/act_digest.h"
+#include "store/digest/position.h"
+#include "store/keys/key_wraps.h"
+#include "store/keys/recovery_key.h"
+#include "store/sqlite/connection.h"
+#include "store/values/act_stamp.h"
+#include "store/values/where.h"
 
 #include <optional>
 #include <string>
@@ -42,7 +42,7 @@ class Act {
 
   /// What the recovery code opens; none takes it away. No row: it is gone from the file then.
   void keepRecovery(const std::optional<KeyRow>& key) { keepRecoveryKey(connection_, key); }
-  /// The same of whatever opens the names (store/key_wraps.h).
+  /// The same of whatever opens the names (store/keys/key_wraps.h).
   [[nodiscard]] Openers openers() { return Openers(connection_); }
 
   /// Writes what its rows have in common, with their digest; where the hand stands then.

@@ -1,14 +1,14 @@
 #include "store/audit.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "store/book_copy.h"
-#include "store/book_queries.h"
-#include "store/key_wraps.h"
+#include "store/digest/sweep.h"
+#include "store/keys/key_wraps.h"
+#include "store/keys/recovery_key.h"
+#include "store/keys/signatures.h"
 #include "store/part.h"
-#include "store/recovery_key.h"
-#include "store/rows.h"
-#include "store/signatures.h"
-#include "store/sweep.h"
+#include "store/rows/book_queries.h"
+#include "store/rows/rows.h"
 
 #include <algorithm>
 #include <map>

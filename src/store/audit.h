@@ -1,7 +1,7 @@
 #pragma once
 
-#include "store/fault.h"
-#include "store/own_schema.h"
+#include "store/schema/own_schema.h"
+#include "store/values/fault.h"
 
 #include <vector>
 

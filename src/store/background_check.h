@@ -1,7 +1,7 @@
 #pragma once
 
-#include "store/own_schema.h"
-#include "store/trouble.h"
+#include "store/schema/own_schema.h"
+#include "store/sqlite/trouble.h"
 
 #include <future>
 

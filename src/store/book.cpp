@@ -1,10 +1,10 @@
 #include "store/book.h"
 
 #include "store/audit.h"
-#include "store/book_queries.h"
-#include "store/rows.h"
-#include "store/transaction.h"
-#include "store/trouble.h"
+#include "store/rows/book_queries.h"
+#include "store/rows/rows.h"
+#include "store/sqlite/transaction.h"
+#include "store/sqlite/trouble.h"
 
 #include <algorithm>
 

@@ -4,17 +4,17 @@
 #include "store/audit.h"
 #include "store/background_check.h"
 #include "store/book_file.h"
-#include "store/book_lines.h"
-#include "store/first_act.h"
-#include "store/hand_memory.h"
+#include "store/digest/hand_memory.h"
+#include "store/digest/position.h"
 #include "store/hand_reach.h"
-#include "store/identity_row.h"
-#include "store/key_row.h"
-#include "store/merged.h"
-#include "store/position.h"
-#include "store/recovery_key.h"
-#include "store/signatures.h"
-#include "store/where.h"
+#include "store/keys/recovery_key.h"
+#include "store/keys/signatures.h"
+#include "store/values/book_lines.h"
+#include "store/values/first_act.h"
+#include "store/values/identity_row.h"
+#include "store/values/key_row.h"
+#include "store/values/merged.h"
+#include "store/values/where.h"
 
 #include <vector>
 
@@ -48,7 +48,7 @@ class Book {
   [[nodiscard]] base::Result<std::optional<KeyRow>> recovery();
 
   /// The rows that nothing supersedes, in the order they were entered; of what two laptops said of
-  /// one thing while apart, the word that counts meanwhile (store/rival_rule.h).
+  /// one thing while apart, the word that counts meanwhile (store/values/rival_rule.h).
   template <class T>
   [[nodiscard]] base::Result<std::vector<base::Recorded<T>>> current(const Where& where);
   /// Every row ever, superseded ones too.

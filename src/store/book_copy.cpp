@@ -1,8 +1,8 @@
 #include "store/book_copy.h"
 
 #include "store/audit.h"
-#include "store/folder.h"
-#include "store/migration.h"
+#include "store/schema/migration.h"
+#include "store/sqlite/folder.h"
 
 #include <cerrno>
 #include <cstring>

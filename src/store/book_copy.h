@@ -1,6 +1,6 @@
 #pragma once
 
-#include "store/own_schema.h"
+#include "store/schema/own_schema.h"
 
 #include <string>
 #include <vector>

@@ -2,8 +2,8 @@
 
 #include "store/audit.h"
 #include "store/book_copy.h"
-#include "store/folder.h"
-#include "store/own_schema.h"
+#include "store/schema/own_schema.h"
+#include "store/sqlite/folder.h"
 
 #include <algorithm>
 #include <array>

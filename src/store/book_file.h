@@ -1,7 +1,7 @@
 #pragma once
 
-#include "store/connection.h"
-#include "store/own_schema.h"
+#include "store/schema/own_schema.h"
+#include "store/sqlite/connection.h"
 
 #include <functional>
 #include <span>

@@ -4,7 +4,7 @@ if(CMAKE_SCRIPT_MODE_FILE)
   file(GLOB files "${SCHEMA}/[0-9][0-9][0-9][0-9]_*.sql")
   list(SORT files)
   # A literal of any length: the compilers take it, ISO C++ asks for 65,536 characters alone.
-  set(text "#include \"store/migration.h\"\n\n")
+  set(text "#include \"store/schema/migration.h\"\n\n")
   string(APPEND text "#pragma GCC diagnostic ignored \"-Woverlength-strings\"\n\n")
   string(APPEND text "namespace gk::store {\n\n")
   string(APPEND text "const std::vector<Migration>& migrations() {\n")

@@ -1,15 +1,15 @@
 #include "store/erasing.h"
 
-#include "base/text.h"
-#include "store/act_digest.h"
-#include "store/book_queries.h"
-#include "store/card_numbers.h"
-#include "store/closing_rows.h"
-#include "store/key_rows.h"
+#include "base/text/text.h"
+#include "store/digest/act_digest.h"
+#include "store/digest/card_numbers.h"
 #include "store/part.h"
-#include "store/roster_rows.h"
-#include "store/transaction.h"
-#include "store/trouble.h"
+#include "store/records/closing_rows.h"
+#include "store/records/key_rows.h"
+#include "store/records/roster_rows.h"
+#include "store/rows/book_queries.h"
+#include "store/sqlite/transaction.h"
+#include "store/sqlite/trouble.h"
 
 #include <algorithm>
 #include <set>

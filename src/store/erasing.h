@@ -1,8 +1,8 @@
 #pragma once
 
-#include "roster/erasure.h"
+#include "roster/keys/erasure.h"
 #include "store/book.h"
-#include "store/owners.h"
+#include "store/schema/owners.h"
 
 #include <functional>
 #include <map>

@@ -1,5 +1,5 @@
 #include "store/book.h"
-#include "store/lines.h"
+#include "store/digest/lines.h"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/clock.h"
-#include "base/entry.h"
+#include "base/identity/entry.h"
+#include "base/time/clock.h"
 
 #include <cstdint>
 

@@ -1,11 +1,11 @@
 #include "store/part.h"
 
-#include "store/act_digest.h"
 #include "store/audit.h"
+#include "store/digest/act_digest.h"
 #include "store/erasing.h"
-#include "store/own_schema.h"
-#include "store/transaction.h"
-#include "store/trouble.h"
+#include "store/schema/own_schema.h"
+#include "store/sqlite/transaction.h"
+#include "store/sqlite/trouble.h"
 
 #include <set>
 

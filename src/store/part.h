@@ -1,7 +1,7 @@
 #pragma once
 
 #include "crypto/digest.h"
-#include "roster/child.h"
+#include "roster/child/child.h"
 #include "store/book.h"
 
 #include <optional>

@@ -1,6 +1,6 @@
 #include "vault/identity.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <initializer_list>
 #include <utility>

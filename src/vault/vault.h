@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/id.h"
+#include "base/identity/id.h"
 #include "base/random.h"
 #include "base/result.h"
 #include "crypto/derive.h"
@@ -70,8 +70,8 @@ class Vault {
 
   /// The same vault once more, for another thread; it is wiped by itself.
   [[nodiscard]] Vault twin() const;
-  /// The same under a recovery code (base/printed_code.h), which opens nothing that a passphrase
-  /// opens, nor the other way around.
+  /// The same under a recovery code (base/text/printed_code.h), which opens nothing that a
+  /// passphrase opens, nor the other way around.
   [[nodiscard]] base::Result<WrappedKey>
   wrapForRecovery(const crypto::Secret& code, crypto::KdfCost cost, base::Random& random) const;
   /// Fails as `open`.

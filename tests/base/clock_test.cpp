@@ -1,4 +1,4 @@
-#include "base/clock.h"
+#include "base/time/clock.h"
 
 #include <catch2/catch.hpp>
 

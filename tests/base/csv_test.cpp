@@ -1,4 +1,4 @@
-#include "base/csv.h"
+#include "base/text/csv.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "base/date.h"
+#include "base/time/date.h"
 
 #include <catch2/catch.hpp>
 

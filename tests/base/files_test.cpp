@@ -1,4 +1,4 @@
-#include "base/files.h"
+#include "base/files/files.h"
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "base/id.h"
+#include "base/identity/id.h"
 
 #include <catch2/catch.hpp>
 #include <unordered_set>

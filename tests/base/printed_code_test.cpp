@@ -1,5 +1,5 @@
-#include "base/printed_code.h"
 #include "base/random.h"
+#include "base/text/printed_code.h"
 
 #include <array>
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 #include "bench/books.h"
 #include "store/book.h"
-#include "store/migration.h"
+#include "store/schema/migration.h"
 #include "support/large_book.h"
 
 #include <filesystem>

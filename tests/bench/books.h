@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/files.h"
-#include "store/connection.h"
+#include "base/files/files.h"
+#include "store/sqlite/connection.h"
 
 #include <string>
 #include <vector>

@@ -1,5 +1,5 @@
 #include "bench/figures.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "bench/cost.h"
 
 #include <algorithm>

@@ -2,8 +2,8 @@
 #include "bench/cost.h"
 #include "bench/measures.h"
 #include "reports/records/inputs.h"
+#include "session/reporting/terms_so_far.h"
 #include "session/session.h"
-#include "session/terms_so_far.h"
 #include "store/audit.h"
 #include "support/clinic.h"
 

@@ -1,7 +1,7 @@
 #include "bench/books.h"
 #include "bench/cost.h"
 #include "bench/measures.h"
-#include "store/transaction.h"
+#include "store/sqlite/transaction.h"
 #include "support/clinic.h"
 
 #include <fstream>

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "store/digest/lines.h"
+#include "store/digest/sweep.h"
 #include "store/erasing.h"
-#include "store/lines.h"
-#include "store/sweep.h"
 
 #include <catch2/catch.hpp>
 #include <string>

@@ -1,8 +1,8 @@
 #include "crash/history.h"
 #include "crash/renames.h"
-#include "session/archive.h"
-#include "session/book_facts.h"
-#include "session/snapshot.h"
+#include "session/book/archive.h"
+#include "session/book/book_facts.h"
+#include "session/book/snapshot.h"
 #include "support/clinic.h"
 
 #include <iostream>

@@ -1,4 +1,4 @@
-#include "exchange/extract.h"
+#include "exchange/extract/extract.h"
 
 #include "exchange/sample.h"
 

@@ -1,4 +1,4 @@
-#include "exchange/fhir.h"
+#include "exchange/extract/fhir.h"
 
 #include "exchange/sample.h"
 

@@ -1,7 +1,7 @@
-#include "exchange/list_rows.h"
-#include "exchange/list_text.h"
+#include "exchange/lists/list_rows.h"
+#include "exchange/lists/list_text.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

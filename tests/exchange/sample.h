@@ -1,6 +1,6 @@
 #pragma once
 
-#include "exchange/records.h"
+#include "exchange/extract/records.h"
 
 namespace gk::test {
 

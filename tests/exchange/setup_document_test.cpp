@@ -1,6 +1,6 @@
-#include "exchange/setup_document.h"
+#include "exchange/setup/setup_document.h"
 
-#include "support/bad_setups.h"
+#include "support/samples/bad_setups.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

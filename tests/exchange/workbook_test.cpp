@@ -1,5 +1,5 @@
-#include "exchange/list_text.h"
-#include "exchange/workbook.h"
+#include "exchange/lists/list_text.h"
+#include "exchange/lists/workbook.h"
 #include "support/packed.h"
 
 #include <catch2/catch.hpp>

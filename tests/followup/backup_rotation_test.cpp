@@ -1,4 +1,4 @@
-#include "followup/backup_rotation.h"
+#include "followup/copies/backup_rotation.h"
 
 #include "base/random.h"
 

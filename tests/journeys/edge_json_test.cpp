@@ -1,11 +1,11 @@
-#include "base/files.h"
-#include "base/text.h"
-#include "office/tables_json.h"
+#include "base/files/files.h"
+#include "base/text/text.h"
+#include "office/tables/tables_json.h"
 #include "reports/day/close_out_tables.h"
 #include "reports/term/term_tables.h"
-#include "support/edge_days.h"
-#include "support/edge_terms.h"
 #include "support/outside.h"
+#include "support/samples/edge_days.h"
+#include "support/samples/edge_terms.h"
 #include "support/scratch.h"
 
 #include <nlohmann/json.hpp>

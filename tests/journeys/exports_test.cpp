@@ -2,10 +2,10 @@
 #include "office/run.h"
 #include "reports/print/render.h"
 #include "reports/publish/published.h"
-#include "support/bad_setups.h"
 #include "support/clinic.h"
 #include "support/outside.h"
-#include "support/setup_sample.h"
+#include "support/samples/bad_setups.h"
+#include "support/samples/setup_sample.h"
 
 #include <nlohmann/json.hpp>
 

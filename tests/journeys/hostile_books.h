@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/files.h"
+#include "base/files/files.h"
 
 #include <functional>
 #include <string>

@@ -1,6 +1,6 @@
 #include "journeys/hostile_books.h"
 #include "office/desk.h"
-#include "session/letters.h"
+#include "session/letters/letters.h"
 #include "support/clinic.h"
 
 #include <ctime>

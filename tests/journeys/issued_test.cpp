@@ -1,6 +1,6 @@
 #include "journeys/told.h"
 #include "reports/print/render.h"
-#include "session/issues.h"
+#include "session/reporting/issues.h"
 #include "support/built_demo.h"
 
 #include <algorithm>

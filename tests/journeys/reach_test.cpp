@@ -1,5 +1,5 @@
 #include "journeys/told.h"
-#include "office/tables_json.h"
+#include "office/tables/tables_json.h"
 #include "reports/print/render.h"
 #include "reports/publish/published.h"
 #include "reports/term/term_tables.h"

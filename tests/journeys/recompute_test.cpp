@@ -2,7 +2,7 @@
 #include "office/run.h"
 #include "reports/funder/state_indicators.h"
 #include "reports/services/cost_report.h"
-#include "session/year_records.h"
+#include "session/reporting/year_records.h"
 #include "support/outside.h"
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "journeys/told.h"
 #include "reports/day/close_out_tables.h"
 #include "reports/report.h"

@@ -1,6 +1,6 @@
 #include "layout/checker.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <optional>
@@ -58,6 +58,43 @@ std::optional<std::string> moduleOf(const SourceFile& file, const Uses& uses) {
   if (top == "ui") return top;
   if (top == "src") return moduleIn(std::string_view(file.path).substr(4), uses);
   return std::nullopt;
+}
+
+/// What each gk_module(name ...) line lists under that word.
+std::map<std::string, std::vector<std::string>> listsOf(std::string_view cmakeLists,
+                                                        std::string_view wanted) {
+  constexpr std::string_view call = "gk_module(";
+  std::string code;
+  for (const auto line : base::split(cmakeLists, '\n'))
+    code += std::string(line.substr(0, line.find('#'))) + ' ';
+  std::ranges::replace(code, '\t', ' ');
+
+  std::map<std::string, std::vector<std::string>> lists;
+  for (auto from = code.find(call); from != std::string::npos; from = code.find(call, from)) {
+    from += call.size();
+    const auto words =
+        base::split(std::string_view(code).substr(from, code.find(')', from) - from), ' ');
+    std::string name;
+    bool isWanted = false;
+    for (const auto word : words) {
+      if (word.empty()) continue;
+      if (name.empty())
+        name = word;
+      else if (word == "ROOMS" || word == "USES" || word == "LINKS")
+        isWanted = word == wanted;
+      else if (isWanted)
+        lists[name].emplace_back(word);
+    }
+    lists.try_emplace(name);
+  }
+  return lists;
+}
+
+/// "chair" for session/chair/work.h, "session" for session/session.h.
+std::string roomIn(std::string_view path) {
+  const auto module = firstPart(path);
+  const auto room = firstPart(path.substr(module.size() + 1));
+  return room.empty() ? module : room;
 }
 
 bool isFace(const std::string& module) {
@@ -143,31 +180,16 @@ const Uses& architecture() {
 }
 
 Uses modulesOf(std::string_view cmakeLists) {
-  constexpr std::string_view call = "gk_module(";
-  std::string code;
-  for (const auto line : base::split(cmakeLists, '\n'))
-    code += std::string(line.substr(0, line.find('#'))) + ' ';
-  std::ranges::replace(code, '\t', ' ');
-
   Uses modules;
-  for (auto from = code.find(call); from != std::string::npos; from = code.find(call, from)) {
-    from += call.size();
-    const auto words =
-        base::split(std::string_view(code).substr(from, code.find(')', from) - from), ' ');
-    std::string name;
-    bool inUses = false;
-    for (const auto word : words) {
-      if (word.empty()) continue;
-      if (name.empty())
-        name = word;
-      else if (word == "USES" || word == "LINKS")
-        inUses = word == "USES";
-      else if (inUses)
-        modules[name].emplace(word);
-    }
-    modules.try_emplace(name);
-  }
+  for (const auto& [module, used] : listsOf(cmakeLists, "USES"))
+    modules[module] = {used.begin(), used.end()};
   return modules;
+}
+
+Rooms roomsOf(std::string_view cmakeLists) {
+  auto rooms = listsOf(cmakeLists, "ROOMS");
+  std::erase_if(rooms, [](const auto& module) { return module.second.empty(); });
+  return rooms;
 }
 
 Findings checkModules(const Uses& declared, const Uses& decided) {
@@ -205,6 +227,40 @@ Findings checkWalls(const SourceFile& file, const Uses& uses) {
   return findings;
 }
 
+Findings checkRooms(const SourceFile& file, const Rooms& rooms) {
+  if (!file.path.starts_with("src/")) return {};
+  const auto path = std::string_view(file.path).substr(4);
+  const auto module = firstPart(path);
+  const auto mine = rooms.find(module);
+  if (mine == rooms.end() || roomIn(path) == "app") return {};
+  const auto floorOf = [&](const std::string& room) {
+    return std::ranges::find(mine->second, room) - mine->second.begin();
+  };
+  const auto none = std::ssize(mine->second);
+  const auto floor = floorOf(roomIn(path));
+  if (floor == none) return {file.path + ": lies in no room"};
+  Findings findings;
+  for (const auto& [line, isQuoted, included] : includesOf(file.text))
+    if (firstPart(included) == module && floorOf(roomIn(included)) > floor)
+      findings.push_back(at(file, line) + roomIn(path) + " may not include " + roomIn(included));
+  return findings;
+}
+
+Findings checkCrowds(const std::vector<std::string>& paths) {
+  std::map<std::string, int> files;
+  std::set<std::string> withSources;
+  for (const auto& path : paths) {
+    const auto folder = path.substr(0, path.rfind('/'));
+    ++files[folder];
+    if (path.ends_with(".h") || path.ends_with(".cpp")) withSources.insert(folder);
+  }
+  Findings findings;
+  for (const auto& folder : withSources)
+    if (files[folder] > 20)
+      findings.push_back(folder + ": " + std::to_string(files[folder]) + " files, at most 20");
+  return findings;
+}
+
 Findings checkHomes(const SourceFile& file) {
   Findings findings;
   const std::string_view path = file.path;
@@ -229,10 +285,10 @@ Findings checkHomes(const SourceFile& file) {
       findings.push_back(at(file, line) + "JSON is for the sources of src/exchange alone");
     // One reads what others packed, one packs.
     const bool isPacker = path == "src/reports/workbook/zip_writer.cpp" && library("zip.h");
-    if (inCore && (library("zip.h") || library("expat.h")) && path != "src/exchange/package.cpp" &&
-        !isPacker)
+    if (inCore && (library("zip.h") || library("expat.h")) &&
+        path != "src/exchange/lists/package.cpp" && !isPacker)
       findings.push_back(at(file, line) +
-                         "packed files are read in src/exchange/package.cpp alone");
+                         "packed files are read in src/exchange/lists/package.cpp alone");
     if (inCore && !isQuoted && included.starts_with("Q"))
       findings.push_back(at(file, line) + "the core knows no Qt");
   }

@@ -26,6 +26,20 @@ const Uses& architecture();
 /// The gk_module(name USES ...) lines of src/CMakeLists.txt.
 Uses modulesOf(std::string_view cmakeLists);
 
+/// The rooms of a module, each a folder in it, from the ground up. The module's own name among them
+/// is what lies in no room.
+using Rooms = std::map<std::string, std::vector<std::string>>;
+
+/// The ROOMS of those lines, of the modules that have any.
+Rooms roomsOf(std::string_view cmakeLists);
+
+/// Includes in a room of another that does not stand before it, and files in no room. The main of a
+/// program (app) stands over all rooms.
+Findings checkRooms(const SourceFile& file, const Rooms& rooms);
+
+/// Folders with a source or header and more than twenty files; `paths` are those of all files.
+Findings checkCrowds(const std::vector<std::string>& paths);
+
 /// Modules whose declared uses are not those decided, and modules that are not declared. The faces
 /// (office and ui) are programs and need no gk_module line.
 Findings checkModules(const Uses& declared, const Uses& decided);

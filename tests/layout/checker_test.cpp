@@ -31,6 +31,41 @@ TEST_CASE("The module list is read from its lines over comments and line breaks"
   CHECK(modules == expected);
 }
 
+TEST_CASE("The rooms of a module are read in their order") {
+  const auto rooms =
+      roomsOf("gk_module(base)\n"
+              "gk_module(store\n  ROOMS sqlite store\n    merge\n  USES base kit)\n");
+  CHECK(rooms == Rooms{{"store", {"sqlite", "store", "merge"}}});
+}
+
+TEST_CASE("A room that includes one over it is caught, and a file in no room") {
+  const Rooms rooms{{"store", {"sqlite", "store", "merge"}}};
+  const auto found = [&](const std::string& path, const std::string& included) {
+    return checkRooms({path, "#include \"" + included + "\"\n"}, rooms).size();
+  };
+  CHECK(found("src/store/sqlite/a.cpp", "store/merge/b.h") == 1);
+  CHECK(found("src/store/sqlite/a.cpp", "store/book.h") == 1);
+  CHECK(found("src/store/book.cpp", "store/attic/b.h") == 1);
+  CHECK(found("src/store/attic/a.cpp", "base/text.h") == 1);
+  CHECK(found("src/store/book.cpp", "store/sqlite/b.h") == 0);
+  CHECK(found("src/store/merge/a.cpp", "store/merge/b.h") == 0);
+  CHECK(found("src/store/sqlite/a.cpp", "base/merge/b.h") == 0);
+  CHECK(found("src/store/app/main.cpp", "store/merge/b.h") == 0);
+  CHECK(found("src/kit/a.cpp", "store/attic/b.h") == 0);
+}
+
+TEST_CASE("A folder of more than twenty files is caught, unless it only holds data") {
+  std::vector<std::string> paths;
+  for (int i = 0; i < 20; ++i) {
+    paths.push_back("src/kit/" + std::to_string(i) + ".h");
+    paths.push_back("tests/data/" + std::to_string(i) + ".csv");
+  }
+  paths.push_back("tests/data/more.csv");
+  CHECK(checkCrowds(paths).empty());
+  paths.push_back("src/kit/embed.cmake");
+  CHECK(checkCrowds(paths).size() == 1);
+}
+
 TEST_CASE("A module list that moves a wall is caught") {
   Uses declared = architecture();
   declared.erase("ui");
@@ -54,7 +89,7 @@ TEST_CASE("A module list that moves a wall is caught") {
 }
 
 TEST_CASE("A report that includes the vault is caught") {
-  const auto findings = walls("src/reports/letters.cpp", "#include \"base/date.h\"\n"
+  const auto findings = walls("src/reports/letters.cpp", "#include \"base/time/date.h\"\n"
                                                          "#include \"vault/person.h\"\n");
   REQUIRE(findings.size() == 1);
   CHECK(findings.front() == "src/reports/letters.cpp:2: reports may not include vault");
@@ -116,22 +151,22 @@ TEST_CASE("A library away from its home is caught") {
   CHECK(checkHomes({"src/session/session.cpp", "#include <sqlite3.h>\n"}).size() == 1);
   CHECK(checkHomes({"src/vault/seal.cpp", "#include <sodium.h>\n"}).size() == 1);
   CHECK(checkHomes({"src/reports/published.cpp", "#include <glpk.h>\n"}).size() == 1);
-  CHECK(checkHomes({"src/store/rows.cpp", "#include <nlohmann/json.hpp>\n"}).size() == 1);
+  CHECK(checkHomes({"src/store/rows/rows.cpp", "#include <nlohmann/json.hpp>\n"}).size() == 1);
   CHECK(checkHomes({"src/exchange/pack.h", "#include <nlohmann/json_fwd.hpp>\n"}).size() == 1);
-  CHECK(checkHomes({"src/exchange/sheets.cpp", "#include <zip.h>\n"}).size() == 1);
-  CHECK(checkHomes({"src/roster/child.cpp", "#include <expat.h>\n"}).size() == 1);
+  CHECK(checkHomes({"src/exchange/lists/sheets.cpp", "#include <zip.h>\n"}).size() == 1);
+  CHECK(checkHomes({"src/roster/child/child.cpp", "#include <expat.h>\n"}).size() == 1);
   CHECK(checkHomes({"src/session/session.h", "#include <QString>\n"}).size() == 1);
   CHECK(checkHomes({"src/kit/light.cpp", "auto t = std::chrono::system_clock::now();\n"}).size() ==
         1);
 }
 
 TEST_CASE("A library in its home is left alone") {
-  CHECK(checkHomes({"src/store/rows.cpp", "#include <sqlite3.h>\n"}).empty());
+  CHECK(checkHomes({"src/store/rows/rows.cpp", "#include <sqlite3.h>\n"}).empty());
   CHECK(checkHomes({"src/crypto/seal.cpp", "#include <sodium.h>\n"}).empty());
   CHECK(checkHomes({"src/reports/publish/cheapest_move.cpp", "#include <glpk.h>\n"}).empty());
   CHECK(checkHomes({"src/exchange/pack.cpp", "#include <nlohmann/json.hpp>\n"}).empty());
   CHECK(checkHomes({"ui/app.h", "#include <QString>\n"}).empty());
-  CHECK(checkHomes({"src/base/clock.cpp", "std::chrono::steady_clock::now();\n"}).empty());
+  CHECK(checkHomes({"src/base/time/clock.cpp", "std::chrono::steady_clock::now();\n"}).empty());
 }
 
 TEST_CASE("A count that would read \"1 letters\" is caught") {

@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 #include "layout/drawing.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <cctype>

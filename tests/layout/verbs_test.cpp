@@ -1,5 +1,5 @@
-#include "base/files.h"
-#include "base/text.h"
+#include "base/files/files.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

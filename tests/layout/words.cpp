@@ -196,20 +196,20 @@ Findings checkShownNames(const SourceFile& file) {
                             "ui/totals/totals_save.cpp",
                             "src/reports/letters/letter_facts.cpp",
                             "src/reports/publish/release_lines.cpp",
-                            "src/office/tables_json.cpp",
+                            "src/office/tables/tables_json.cpp",
                             "src/reports/print/cell.h",
                             "src/reports/day/close_out_tables.cpp",
                             "src/reports/services/payer_report.cpp",
                             "src/reports/term/term_tables.cpp",
-                            "src/office/letter_verbs.cpp",
-                            "src/office/report_verb.cpp",
-                            "src/office/apply_verb.cpp",
-                            "src/roster/roster_list.cpp",
-                            "src/roster/roster_columns.cpp",
-                            "src/office/roster_verbs.cpp",
-                            "src/office/book_verbs.cpp",
-                            "src/session/issues.cpp",
-                            "src/roster/keys.cpp"};
+                            "src/office/reports/letter_verbs.cpp",
+                            "src/office/reports/report_verb.cpp",
+                            "src/office/desk/apply_verb.cpp",
+                            "src/roster/list/roster_list.cpp",
+                            "src/roster/list/roster_columns.cpp",
+                            "src/office/desk/roster_verbs.cpp",
+                            "src/office/book/book_verbs.cpp",
+                            "src/session/reporting/issues.cpp",
+                            "src/roster/keys/keys.cpp"};
   if (std::ranges::find(kept, file.path) != kept.end()) return {};
   if (isIn(file.path, {"src/base/", "src/store/", "src/exchange/"})) return {};
   static const std::regex names("base::nameOf\\(|base::enumNames<[^>]*>(?! *=)");
@@ -230,23 +230,24 @@ Findings checkOneWay(const SourceFile& file) {
     found.insert(found.end(), more.begin(), more.end());
   };
   if (!isIn(file.path, {"src/base/"})) {
-    add("%02[du]", "a date or a time is written by base/date.h alone");
+    add("%02[du]", "a date or a time is written by base/time/date.h alone");
     add("fixed\\(100(\\.0)? \\*", "a percent is written by base::percent alone");
     add("\\.text\\(\\)\\.substr|\\.text\\(\\)\\)\\.right", "a time is written by clockWords alone");
   }
   // A date for a file's name, a form's value, a cell that the printing writes out, other programs.
   const bool mayBeIso =
-      isIn(file.path,
-           {"src/base/", "src/store/", "src/exchange/", "src/office/", "src/reports/",
-            "src/dentition/", "src/followup/backup_rotation.cpp", "src/session/book_facts.cpp",
-            "ui/files/kept_file.cpp", "ui/forms/field", "ui/desk/", "ui/close_out/letters_desk.cpp",
-            "ui/close_out/close_out_files.cpp", "ui/board/readiness_page.cpp"});
+      isIn(file.path, {"src/base/", "src/store/", "src/exchange/", "src/office/", "src/reports/",
+                       "src/dentition/", "src/followup/copies/backup_rotation.cpp",
+                       "src/session/book/book_facts.cpp", "ui/files/kept_file.cpp",
+                       "ui/forms/field", "ui/desk/", "ui/close_out/letters_desk.cpp",
+                       "ui/close_out/close_out_files.cpp", "ui/board/readiness_page.cpp"});
   if (!mayBeIso)
     add("([dD]ate|[oO]n|[eE]xpiry|[uU]ntil|[bB]irth|today|day|given|written|issued)(\\(\\))?(\\.|->"
         ")iso\\(\\)",
         "a person reads Date::words or shortWords");
   if (isIn(file.path, {"ui/"}))
-    add("toString\\(u?\"[^\"]*(yy|dd|hh|mm)", "a date or a time is written by base/date.h alone");
+    add("toString\\(u?\"[^\"]*(yy|dd|hh|mm)",
+        "a date or a time is written by base/time/date.h alone");
   return found;
 }
 

@@ -1,6 +1,6 @@
 #include "layout/words.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

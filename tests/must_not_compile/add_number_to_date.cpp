@@ -1,5 +1,5 @@
 // Days or months: a bare number does not say.
-#include "base/date.h"
+#include "base/time/date.h"
 
 gk::base::Date check(gk::base::Date date) {
 #ifdef GK_WRONG

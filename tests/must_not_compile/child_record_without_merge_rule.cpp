@@ -1,5 +1,5 @@
 // A record about a child that no merge knows would be lost when two cards become one.
-#include "session/merge_rules.h"
+#include "session/cards/merge_rules.h"
 
 namespace {
 

@@ -1,5 +1,5 @@
 // A failure cannot be passed over by not looking at it.
-#include "base/files.h"
+#include "base/files/files.h"
 
 bool check(const gk::base::Path& path) {
 #ifdef GK_WRONG

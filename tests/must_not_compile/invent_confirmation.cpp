@@ -1,5 +1,5 @@
 // Only the session says that a right PIN was given.
-#include "session/confirmation.h"
+#include "session/rights/confirmation.h"
 
 gk::session::OwnPin check(gk::base::MemberId who) {
 #ifdef GK_WRONG

@@ -1,5 +1,5 @@
 // Only days that exist are dates, so none is made without a check.
-#include "base/date.h"
+#include "base/time/date.h"
 
 gk::base::Result<gk::base::Date> check() {
 #ifdef GK_WRONG

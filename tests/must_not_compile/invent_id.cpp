@@ -1,5 +1,5 @@
 // There is no empty identity.
-#include "base/id.h"
+#include "base/identity/id.h"
 
 gk::base::EntryId check(gk::base::Uuid uuid) {
 #ifdef GK_WRONG

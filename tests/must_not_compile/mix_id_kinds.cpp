@@ -1,5 +1,5 @@
 // The identity of one kind of thing is no identity of another.
-#include "base/id.h"
+#include "base/identity/id.h"
 
 gk::base::LaptopId laptopOf(gk::base::LaptopId laptop) {
   return laptop;

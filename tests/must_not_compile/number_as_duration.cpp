@@ -1,5 +1,5 @@
 // Seconds or milliseconds: a bare number does not say.
-#include "base/clock.h"
+#include "base/time/clock.h"
 
 void check(gk::base::ManualClock& clock) {
 #ifdef GK_WRONG

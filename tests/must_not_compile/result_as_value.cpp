@@ -1,5 +1,5 @@
 // A result is not its value until somebody has looked.
-#include "base/text.h"
+#include "base/text/text.h"
 
 std::int64_t check(std::string_view text) {
 #ifdef GK_WRONG

@@ -1,5 +1,5 @@
 // A moment on the wall clock is no duration, so the two cannot be subtracted.
-#include "base/clock.h"
+#include "base/time/clock.h"
 
 gk::base::Milliseconds check(gk::base::Clock& clock) {
 #ifdef GK_WRONG

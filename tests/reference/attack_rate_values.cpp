@@ -1,6 +1,6 @@
-#include "estimates/attack_rate_age.h"
-#include "estimates/attack_rate_profile.h"
-#include "estimates/attack_rate_schools.h"
+#include "estimates/attack_rate/attack_rate_age.h"
+#include "estimates/attack_rate/attack_rate_profile.h"
+#include "estimates/attack_rate/attack_rate_schools.h"
 #include "reference/reference.h"
 
 #include <cmath>

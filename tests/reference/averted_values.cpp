@@ -1,5 +1,5 @@
-#include "estimates/averted_scenarios.h"
-#include "estimates/follow_up.h"
+#include "estimates/averted/averted_scenarios.h"
+#include "estimates/shares/follow_up.h"
 #include "reference/reference.h"
 
 using namespace gk::estimates;

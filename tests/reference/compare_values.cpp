@@ -1,5 +1,5 @@
-#include "estimates/comparison_clusters.h"
-#include "estimates/holm.h"
+#include "estimates/compare/comparison_clusters.h"
+#include "estimates/numbers/holm.h"
 #include "reference/reference.h"
 
 using namespace gk::estimates;

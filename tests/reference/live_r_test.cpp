@@ -1,4 +1,4 @@
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reference/reference.h"
 #include "support/outside.h"
 #include "support/scratch.h"
@@ -98,7 +98,7 @@ TEST_CASE("Our estimates agree with R's, made now") {
   if (!test::runsOutside("R", ran("command -v Rscript >/dev/null 2>&1"))) return;
   const test::Scratch scratch;
   for (const auto& row : scripts) {
-    const bool worked = ran("Rscript --vanilla " + quoted(here / row.script) + " " +
+    const bool worked = ran("Rscript --vanilla " + quoted(here / "scripts" / row.script) + " " +
                             quoted(here / "data" / row.data) + " >" + quoted(scratch / "out") +
                             " 2>" + quoted(scratch / "err"));
     INFO(row.script << ": " << textOf(scratch / "err"));

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/csv.h"
+#include "base/text/csv.h"
 
 #include <map>
 #include <string>
@@ -11,8 +11,8 @@ namespace gk::reference {
 /// Named numbers, such as "interval.low".
 using Values = std::map<std::string, double>;
 
-/// One comparison with R. `script` (in tests/reference) is run as `Rscript script data` and prints
-/// lines "name value"; `ours` computes the same names from the same table (in
+/// One comparison with R. `script` (in tests/reference/scripts) is run as `Rscript script data` and
+/// prints lines "name value"; `ours` computes the same names from the same table (in
 /// tests/reference/data). tests/reference/expected/NAME.txt, NAME being the data's without .csv, is
 /// R's recorded answer.
 struct Script {

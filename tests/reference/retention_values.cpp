@@ -1,5 +1,5 @@
-#include "estimates/program_share.h"
-#include "estimates/retention_levels.h"
+#include "estimates/shares/program_share.h"
+#include "estimates/shares/retention_levels.h"
 #include "reference/reference.h"
 
 using namespace gk::estimates;

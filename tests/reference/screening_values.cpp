@@ -1,4 +1,4 @@
-#include "estimates/screening_measures.h"
+#include "estimates/shares/screening_measures.h"
 #include "reference/reference.h"
 
 #include <utility>

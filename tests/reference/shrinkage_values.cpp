@@ -1,4 +1,4 @@
-#include "estimates/shrinkage.h"
+#include "estimates/compare/shrinkage.h"
 #include "reference/reference.h"
 
 using namespace gk::estimates;

@@ -1,4 +1,4 @@
-#include "estimates/survival_curve.h"
+#include "estimates/survival/survival_curve.h"
 #include "reference/reference.h"
 
 using namespace gk::estimates;

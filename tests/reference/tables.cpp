@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reference/reference.h"
 
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "roster/child.h"
+#include "roster/child/child.h"
 
 #include "base/random.h"
 #include "forms.h"

@@ -1,4 +1,4 @@
-#include "roster/clinic_day.h"
+#include "roster/days/clinic_day.h"
 
 #include <catch2/catch.hpp>
 

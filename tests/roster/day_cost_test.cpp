@@ -1,4 +1,4 @@
-#include "roster/day_cost.h"
+#include "roster/days/day_cost.h"
 
 #include <catch2/catch.hpp>
 

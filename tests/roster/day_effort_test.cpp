@@ -1,4 +1,4 @@
-#include "roster/day_effort.h"
+#include "roster/days/day_effort.h"
 
 #include <catch2/catch.hpp>
 

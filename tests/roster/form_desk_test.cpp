@@ -1,4 +1,4 @@
-#include "roster/form_desk.h"
+#include "roster/consent/form_desk.h"
 
 #include "forms.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/random.h"
-#include "roster/consent.h"
+#include "roster/consent/consent.h"
 
 namespace gk::roster::test {
 

@@ -1,4 +1,4 @@
-#include "roster/likeness.h"
+#include "roster/child/likeness.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "roster/linkage.h"
+#include "roster/child/linkage.h"
 
 #include "forms.h"
 

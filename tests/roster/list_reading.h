@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/text.h"
-#include "roster/roster_list.h"
+#include "base/text/text.h"
+#include "roster/list/roster_list.h"
 
 namespace gk::roster::test {
 

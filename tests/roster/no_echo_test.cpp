@@ -1,10 +1,10 @@
 #include "list_reading.h"
 
-#include "base/csv.h"
-#include "base/date.h"
-#include "base/text.h"
+#include "base/text/csv.h"
+#include "base/text/text.h"
+#include "base/time/date.h"
 #include "dentition/surfaces.h"
-#include "roster/child.h"
+#include "roster/child/child.h"
 
 #include <catch2/catch.hpp>
 #include <functional>

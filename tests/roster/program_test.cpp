@@ -1,4 +1,4 @@
-#include "roster/program.h"
+#include "roster/program/program.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "roster/program_year.h"
+#include "roster/program/program_year.h"
 
 #include <catch2/catch.hpp>
 

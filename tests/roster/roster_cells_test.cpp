@@ -1,4 +1,4 @@
-#include "roster/roster_cells.h"
+#include "roster/list/roster_cells.h"
 
 #include "forms.h"
 

@@ -1,4 +1,4 @@
-#include "roster/roster_list.h"
+#include "roster/list/roster_list.h"
 
 #include "forms.h"
 #include "list_reading.h"

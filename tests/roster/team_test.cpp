@@ -1,4 +1,4 @@
-#include "roster/team.h"
+#include "roster/team/team.h"
 
 #include "forms.h"
 

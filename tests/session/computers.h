@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
 #include "reports/records/inputs.h"

@@ -1,7 +1,7 @@
 #include "store/book_file.h"
 
 #include "broken/broken_books.h"
-#include "store/transaction.h"
+#include "store/sqlite/transaction.h"
 #include "support/scratch.h"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
-#include "base/files.h"
-#include "base/machine.h"
+#include "base/files/files.h"
+#include "base/files/machine.h"
 #include "demo.h"
 #include "ui/asking/qt_prompter.h"
 #include "ui/look/look.h"

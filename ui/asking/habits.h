@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/date.h"
+#include "base/time/date.h"
 #include "ui/drafts/work_order.h"
 #include "ui/look/look.h"
 #include "ui/paper/paper.h"

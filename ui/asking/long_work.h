@@ -1,8 +1,8 @@
 #pragma once
 
 #include "base/enum_names.h"
+#include "session/book/snapshot.h"
 #include "session/session.h"
-#include "session/snapshot.h"
 
 #include <QObject>
 #include <QPointer>

@@ -1,7 +1,7 @@
 #include "ui/asking/read_date.h"
 
-#include "base/text.h"
-#include "roster/child.h"
+#include "base/text/text.h"
+#include "roster/child/child.h"
 #include "ui/support/text.h"
 
 #include <array>

@@ -1,5 +1,5 @@
 #include "reports/display_names.h"
-#include "session/visit_history.h"
+#include "session/chair/visit_history.h"
 #include "ui/board/authorization_form.h"
 #include "ui/board/day_board_page.h"
 #include "ui/board/late_form.h"

@@ -1,6 +1,6 @@
 #include "ui/board/day_board_page.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "ui/board/authorization_form.h"
 #include "ui/board/board_card.h"
 #include "ui/board/late_form.h"

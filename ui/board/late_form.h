@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/new_child.h"
+#include "session/cards/new_child.h"
 #include "ui/widgets/page.h"
 
 #include <vector>

@@ -1,6 +1,6 @@
 #include "ui/board/readiness_page.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 #include "ui/asking/read_date.h"
 #include "ui/keys/ask_bar.h"

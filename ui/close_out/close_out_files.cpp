@@ -1,6 +1,6 @@
 #include "ui/close_out/close_out_page.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reports/print/render.h"
 #include "ui/files/backing_up.h"
 #include "ui/files/named_file.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reports/day/close_out.h"
 #include "reports/print/table.h"
 #include "ui/lists/report_browser.h"

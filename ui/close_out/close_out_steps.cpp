@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/day/close_out_tables.h"
 #include "reports/day/close_out_words.h"
 #include "reports/day/return_visits.h"

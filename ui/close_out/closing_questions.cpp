@@ -1,7 +1,7 @@
 #include "ui/close_out/closing_questions.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 #include "ui/support/text.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/letters.h"
+#include "session/letters/letters.h"
 #include "ui/asking/context.h"
 
 #include <QString>

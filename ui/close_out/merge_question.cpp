@@ -1,6 +1,6 @@
 #include "ui/close_out/merge_question.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/merges/merge_table.h"
 #include "ui/support/text.h"
 

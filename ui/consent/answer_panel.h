@@ -1,6 +1,6 @@
 #pragma once
 
-#include "roster/consent.h"
+#include "roster/consent/consent.h"
 
 #include <QFrame>
 

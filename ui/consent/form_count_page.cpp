@@ -1,6 +1,6 @@
 #include "ui/consent/form_count_page.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/calls/forms_list.h"
 #include "reports/display_names.h"
 #include "ui/files/named_file.h"

@@ -1,6 +1,6 @@
 #include "ui/consent/form_desk_page.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 #include "ui/asking/left_question.h"
 #include "ui/asking/read_date.h"

@@ -1,6 +1,6 @@
 #include "ui/consent/handouts_page.h"
 
-#include "roster/form_handout.h"
+#include "roster/consent/form_handout.h"
 #include "ui/forms/area_page.h"
 #include "ui/keys/key_button.h"
 

@@ -1,6 +1,6 @@
 #include "ui/desk/key_forms.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/render.h"
 #include "ui/asking/context.h"
 #include "ui/asking/own_pin.h"

@@ -1,9 +1,9 @@
 #include "ui/desk/list_page.h"
 
-#include "base/csv.h"
-#include "base/files.h"
+#include "base/files/files.h"
+#include "base/text/csv.h"
 #include "roster/display_names.h"
-#include "roster/roster_cells.h"
+#include "roster/list/roster_cells.h"
 #include "ui/support/text.h"
 
 #include <QCheckBox>

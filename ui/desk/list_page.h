@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/roster_draft.h"
+#include "session/importing/roster_draft.h"
 #include "ui/widgets/page.h"
 
 #include <functional>

@@ -1,6 +1,6 @@
 #include "ui/desk/roster_forms.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "ui/asking/context.h"
 
 #include <algorithm>

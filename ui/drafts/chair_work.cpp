@@ -1,7 +1,7 @@
 #include "ui/drafts/chair_work.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 
 #include <algorithm>

@@ -3,7 +3,7 @@
 #include "chairside/placement.h"
 #include "chairside/protocol.h"
 #include "chairside/screening.h"
-#include "session/views.h"
+#include "session/values/views.h"
 #include "ui/drafts/recheck_draft.h"
 #include "ui/drafts/tile_face.h"
 

@@ -1,7 +1,7 @@
 #include "ui/drafts/screening_draft.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "reports/display_names.h"
 #include "ui/field/field_steps.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "ui/support/text.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "ui/field/field_panel.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 #include "ui/drafts/mouth_faces.h"
 #include "ui/field/stop_child.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/backups.h"
+#include "session/book/backups.h"
 #include "ui/asking/context.h"
 
 #include <QString>

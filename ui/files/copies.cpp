@@ -1,6 +1,6 @@
 #include "ui/files/copies.h"
 
-#include "session/erasure.h"
+#include "session/values/erasure.h"
 #include "ui/asking/own_pin.h"
 #include "ui/support/text.h"
 

@@ -1,6 +1,6 @@
 #include "ui/files/kept_file.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "ui/support/text.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "ui/files/named_file.h"
 
-#include "base/files.h"
-#include "base/text.h"
+#include "base/files/files.h"
+#include "base/text/text.h"
 #include "ui/files/office_pack.h"
 #include "ui/support/text.h"
 

@@ -3,7 +3,7 @@
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
 #include "reports/workbook/workbook.h"
-#include "session/opened_papers.h"
+#include "session/values/opened_papers.h"
 #include "ui/support/text.h"
 
 namespace gk::ui {

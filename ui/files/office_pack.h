@@ -1,8 +1,8 @@
 #pragma once
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reports/day/close_out.h"
-#include "session/snapshot.h"
+#include "session/book/snapshot.h"
 #include "ui/asking/context.h"
 #include "ui/paper/report_sheets.h"
 

@@ -1,6 +1,6 @@
 #include "ui/files/save_report.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reports/print/render.h"
 #include "reports/workbook/workbook.h"
 #include "ui/files/named_file.h"

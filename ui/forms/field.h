@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/date.h"
 #include "base/enum_names.h"
+#include "base/time/date.h"
 #include "reports/display_names.h"
 #include "ui/support/text.h"
 

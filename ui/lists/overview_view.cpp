@@ -1,6 +1,6 @@
 #include "ui/lists/overview_view.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "ui/keys/icons.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"

@@ -1,6 +1,6 @@
 #include "ui/models/board_model.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "ui/look/style.h"
 #include "ui/models/identity_words.h"
 #include "ui/support/text.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/day_pace.h"
+#include "session/day/day_pace.h"
 
 #include <QAbstractTableModel>
 

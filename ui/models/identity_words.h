@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/views.h"
+#include "session/values/views.h"
 
 #include <QString>
 #include <QStringList>

@@ -1,6 +1,6 @@
 #include "ui/models/overview.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/term/terms_report.h"
 #include "ui/support/text.h"
 

@@ -1,5 +1,5 @@
-#include "base/files.h"
-#include "base/text.h"
+#include "base/files/files.h"
+#include "base/text/text.h"
 #include "reports/sheets/icalendar.h"
 #include "ui/files/save_report.h"
 #include "ui/planning/calendar_page.h"

@@ -1,7 +1,7 @@
 #include "ui/planning/calendar_page.h"
 
-#include "base/text.h"
-#include "session/terms_so_far.h"
+#include "base/text/text.h"
+#include "session/reporting/terms_so_far.h"
 #include "ui/asking/read_date.h"
 #include "ui/keys/cap_button.h"
 #include "ui/keys/flow_layout.h"

@@ -1,6 +1,6 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/sheets/planned_children.h"
-#include "session/school_ahead.h"
+#include "session/day/school_ahead.h"
 #include "ui/planning/calendar_page.h"
 #include "ui/support/text.h"
 

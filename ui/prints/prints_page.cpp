@@ -1,7 +1,7 @@
 #include "ui/prints/prints_page.h"
 
-#include "base/files.h"
-#include "base/text.h"
+#include "base/files/files.h"
+#include "base/text/text.h"
 #include "ui/files/named_file.h"
 #include "ui/files/save_report.h"
 #include "ui/keys/flow_layout.h"

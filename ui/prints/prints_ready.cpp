@@ -1,6 +1,6 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
-#include "session/letter_files.h"
+#include "session/letters/letter_files.h"
 #include "ui/files/save_report.h"
 #include "ui/prints/prints_page.h"
 #include "ui/support/text.h"

@@ -1,6 +1,6 @@
 #include "ui/safety/incident_page.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 #include "ui/keys/ask_bar.h"
 #include "ui/keys/key_bar.h"

@@ -1,7 +1,7 @@
 #include "ui/setup/erasure_form.h"
 
-#include "base/text.h"
-#include "session/erasure.h"
+#include "base/text/text.h"
+#include "session/values/erasure.h"
 #include "ui/asking/context.h"
 #include "ui/asking/own_pin.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/first_day.h"
+#include "session/values/first_day.h"
 #include "ui/widgets/page.h"
 
 class QLabel;

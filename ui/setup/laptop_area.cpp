@@ -1,6 +1,6 @@
 #include "ui/setup/laptop_area.h"
 
-#include "session/archive.h"
+#include "session/book/archive.h"
 #include "ui/asking/context.h"
 #include "ui/asking/long_work.h"
 #include "ui/files/backing_up.h"

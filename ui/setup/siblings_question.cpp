@@ -1,6 +1,6 @@
 #include "ui/setup/siblings_question.h"
 
-#include "session/siblings.h"
+#include "session/desk/siblings.h"
 #include "ui/support/text.h"
 
 #include <QStringList>

@@ -1,5 +1,5 @@
-#include "base/text.h"
-#include "session/letter_files.h"
+#include "base/text/text.h"
+#include "session/letters/letter_files.h"
 #include "ui/asking/context.h"
 #include "ui/forms/area.h"
 

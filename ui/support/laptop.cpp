@@ -1,6 +1,6 @@
 #include "ui/support/laptop.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 namespace gk::ui {
 

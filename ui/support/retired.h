@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/result.h"
-#include "roster/program.h"
+#include "roster/program/program.h"
 
 #include <QComboBox>
 #include <QListView>

@@ -2,7 +2,7 @@
 #include "reports/term/chosen_tables.h"
 #include "reports/term/term_tables.h"
 #include "reports/term/terms_report.h"
-#include "session/terms_so_far.h"
+#include "session/reporting/terms_so_far.h"
 #include "ui/lists/overview_view.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"

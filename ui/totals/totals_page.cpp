@@ -5,7 +5,7 @@
 #include "reports/publish/published.h"
 #include "reports/term/chosen_tables.h"
 #include "reports/term/term_tables.h"
-#include "session/issues.h"
+#include "session/reporting/issues.h"
 #include "ui/keys/cap_label.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"

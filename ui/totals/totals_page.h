@@ -2,7 +2,7 @@
 
 #include "reports/print/table.h"
 #include "reports/report.h"
-#include "session/year_records.h"
+#include "session/reporting/year_records.h"
 #include "ui/widgets/page.h"
 
 #include <functional>

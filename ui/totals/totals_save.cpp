@@ -1,6 +1,6 @@
 #include "reports/print/render.h"
 #include "reports/term/chosen_tables.h"
-#include "session/issues.h"
+#include "session/reporting/issues.h"
 #include "ui/files/named_file.h"
 #include "ui/files/save_report.h"
 #include "ui/lists/report_browser.h"

@@ -1,7 +1,7 @@
 #include "ui/widgets/timer_view.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"
 

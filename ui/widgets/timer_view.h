@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/clock.h"
+#include "base/time/clock.h"
 #include "chairside/step_timer.h"
 #include "ui/support/cues.h"
 

@@ -1,4 +1,4 @@
-#include "base/files.h"
+#include "base/files/files.h"
 #include "ui/asking/long_work.h"
 #include "ui/chair/chair_page.h"
 #include "ui/support/message.h"

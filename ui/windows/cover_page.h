@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/id.h"
+#include "base/identity/id.h"
 
 #include <QTimer>
 #include <QWidget>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "roster/program.h"
+#include "roster/program/program.h"
 #include "ui/asking/prompter.h"
 
 #include <QWidget>

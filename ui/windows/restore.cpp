@@ -1,4 +1,4 @@
-#include "session/book_facts.h"
+#include "session/book/book_facts.h"
 #include "ui/asking/long_work.h"
 #include "ui/support/laptop.h"
 #include "ui/support/message.h"

@@ -1,6 +1,6 @@
 #include "reports/calls/forms_list.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/cells.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "reports/calls/recall_list.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/cells.h"
 #include "reports/records/term_view.h"
 

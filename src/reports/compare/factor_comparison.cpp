@@ -1,8 +1,8 @@
 #include "reports/compare/factor_comparison.h"
 
-#include "estimates/holm.h"
-#include "estimates/permutation.h"
-#include "estimates/retention.h"
+#include "estimates/numbers/holm.h"
+#include "estimates/numbers/permutation.h"
+#include "estimates/shares/retention.h"
 
 #include <algorithm>
 #include <map>

@@ -1,9 +1,9 @@
 #pragma once
 
 #include "base/random.h"
-#include "estimates/comparison_clusters.h"
-#include "estimates/funnel.h"
-#include "estimates/shrinkage.h"
+#include "estimates/compare/comparison_clusters.h"
+#include "estimates/compare/funnel.h"
+#include "estimates/compare/shrinkage.h"
 #include "reports/retention/retention_totals.h"
 
 #include <map>

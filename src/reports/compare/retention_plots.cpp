@@ -1,6 +1,6 @@
 #include "reports/compare/retention_plots.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/records/words.h"
 #include "reports/retention/factor_words.h"
 

@@ -1,6 +1,6 @@
 #include "reports/compare/retention_report.h"
 
-#include "estimates/follow_up.h"
+#include "estimates/shares/follow_up.h"
 #include "reports/compare/comparison_table.h"
 #include "reports/compare/curve_table.h"
 #include "reports/compare/found_table.h"

@@ -1,6 +1,6 @@
 #include "reports/compare/standing_out.h"
 
-#include "estimates/distributions.h"
+#include "estimates/numbers/distributions.h"
 #include "reports/compare/echoes.h"
 #include "reports/print/cells.h"
 #include "reports/retention/display_names.h"

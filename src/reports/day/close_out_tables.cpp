@@ -1,6 +1,6 @@
 #include "reports/day/close_out_tables.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/day/close_out_words.h"
 #include "reports/day/display_names.h"
 #include "reports/day/incident_counts.h"

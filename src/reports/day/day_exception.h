@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/enum_names.h"
-#include "roster/child.h"
+#include "roster/child/child.h"
 
 #include <optional>
 #include <string>

@@ -4,7 +4,7 @@
 #include "reports/records/words.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <map>

@@ -1,6 +1,6 @@
 #include "reports/day/close_out_parts.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <map>

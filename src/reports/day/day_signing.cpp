@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/day/close_out_parts.h"
 #include "reports/day/close_out_words.h"
 #include "reports/records/words.h"

@@ -1,6 +1,6 @@
 #include "reports/day/incident_counts.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/day/close_out_parts.h"
 #include "reports/records/words.h"
 

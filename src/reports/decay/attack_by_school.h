@@ -1,8 +1,8 @@
 #pragma once
 
-#include "estimates/attack_rate_age.h"
-#include "estimates/attack_rate_profile.h"
-#include "estimates/attack_rate_schools.h"
+#include "estimates/attack_rate/attack_rate_age.h"
+#include "estimates/attack_rate/attack_rate_profile.h"
+#include "estimates/attack_rate/attack_rate_schools.h"
 #include "reports/decay/prevention.h"
 
 namespace gk::reports {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/attack_rate_program.h"
+#include "estimates/attack_rate/attack_rate_program.h"
 #include "reports/records/term_view.h"
 
 #include <map>

@@ -1,6 +1,6 @@
 #include "reports/decay/finding_measures.h"
 
-#include "estimates/program_share.h"
+#include "estimates/shares/program_share.h"
 #include "reports/records/term_view.h"
 
 #include <algorithm>

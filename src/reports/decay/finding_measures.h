@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/screening_measures.h"
+#include "estimates/shares/screening_measures.h"
 #include "reports/records/term_view.h"
 #include "reports/retention/retention_totals.h"
 

@@ -1,6 +1,6 @@
 #include "reports/decay/indicator_rows.h"
 
-#include "roster/program.h"
+#include "roster/program/program.h"
 
 #include <algorithm>
 

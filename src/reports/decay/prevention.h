@@ -1,8 +1,8 @@
 #pragma once
 
-#include "estimates/attack_rate.h"
-#include "estimates/averted_scenarios.h"
-#include "estimates/money.h"
+#include "estimates/attack_rate/attack_rate.h"
+#include "estimates/averted/averted_scenarios.h"
+#include "estimates/averted/money.h"
 #include "reports/retention/retention_totals.h"
 
 namespace gk::reports {
@@ -11,7 +11,7 @@ namespace gk::reports {
 inline constexpr std::size_t fewestForSecondMolars = 30;
 
 /// The yearly attack rate of never-sealed first permanent molars, from `exposuresOf` the term. Its
-/// limits go by the number of schools (estimates/attack_rate_program.h).
+/// limits go by the number of schools (estimates/attack_rate/attack_rate_program.h).
 struct AttackRateReport {
   std::optional<estimates::AttackRateEstimate> estimate;
   std::string whyNot;        ///< when there is no estimate

@@ -1,6 +1,6 @@
 #include "reports/decay/tornado_plot.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/decay/true_sentences.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "reports/decay/true_sentences.h"
 
-#include "estimates/shrinkage.h"
+#include "estimates/compare/shrinkage.h"
 #include "reports/print/cells.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/attack_rate_age.h"
+#include "estimates/attack_rate/attack_rate_age.h"
 #include "reports/decay/prevention.h"
 
 #include <span>

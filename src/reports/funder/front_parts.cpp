@@ -1,6 +1,6 @@
 #include "reports/funder/front_parts.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/cells.h"
 
 #include <algorithm>

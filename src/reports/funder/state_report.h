@@ -3,7 +3,7 @@
 #include "reports/decay/finding_measures.h"
 #include "reports/print/table.h"
 #include "reports/publish/published_counts.h"
-#include "roster/program_year.h"
+#include "roster/program/program_year.h"
 
 namespace gk::reports {
 

@@ -1,7 +1,7 @@
 #include "reports/letters/letter.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/render.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "reports/letters/letter_facts.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/records/unfinished.h"
 #include "reports/records/words.h"
 

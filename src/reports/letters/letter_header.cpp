@@ -1,6 +1,6 @@
 #include "reports/letters/letter_header.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 #include "reports/letters/letter_template.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/letters/letter_names.h"
 
 #include <algorithm>

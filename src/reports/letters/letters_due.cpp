@@ -1,7 +1,7 @@
 #include "reports/letters/letters_due.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/records/day_view.h"
 #include "reports/records/words.h"
 

@@ -1,6 +1,6 @@
 #include "reports/merges/merge_compare.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/records/words.h"
 
 #include <algorithm>

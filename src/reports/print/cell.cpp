@@ -1,6 +1,6 @@
 #include "reports/print/cell.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <cmath>
 #include <ostream>

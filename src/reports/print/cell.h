@@ -1,8 +1,8 @@
 #pragma once
 
-#include "base/date.h"
 #include "base/enum_names.h"
-#include "estimates/proportion.h"
+#include "base/time/date.h"
+#include "estimates/shares/proportion.h"
 #include "reports/records/nothing.h"
 
 #include <chrono>

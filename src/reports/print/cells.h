@@ -1,6 +1,6 @@
 #pragma once
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/table.h"
 #include "reports/records/words.h"
 

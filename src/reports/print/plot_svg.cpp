@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/plot.h"
 #include "reports/print/render.h"
 

@@ -1,7 +1,7 @@
 #include "reports/print/render.h"
 
-#include "base/csv.h"
-#include "base/text.h"
+#include "base/text/csv.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <map>

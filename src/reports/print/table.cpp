@@ -1,7 +1,7 @@
 #include "reports/print/table.h"
 
 #include "base/contract.h"
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <set>

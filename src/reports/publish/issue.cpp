@@ -1,6 +1,6 @@
 #include "reports/publish/issue.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/kept_lines.h"
 #include "reports/publish/published.h"
 #include "reports/publish/release_lines.h"

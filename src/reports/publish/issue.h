@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/entry.h"
-#include "followup/issued_report.h"
+#include "base/identity/entry.h"
+#include "followup/copies/issued_report.h"
 #include "reports/print/table.h"
 
 #include <span>

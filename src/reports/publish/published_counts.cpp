@@ -1,6 +1,6 @@
 #include "reports/publish/published_counts.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/publish/figure_relations.h"
 #include "reports/publish/placed_rows.h"
 

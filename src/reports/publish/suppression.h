@@ -2,7 +2,7 @@
 
 #include "base/enum_names.h"
 #include "base/result.h"
-#include "roster/program.h"
+#include "roster/program/program.h"
 
 #include <cstddef>
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/control_chart.h"
+#include "estimates/compare/control_chart.h"
 #include "reports/records/inputs.h"
 
 #include <optional>

@@ -1,6 +1,6 @@
 #include "reports/quality/light_plot.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <cmath>

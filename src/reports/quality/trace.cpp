@@ -1,6 +1,6 @@
 #include "reports/quality/trace.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/cells.h"
 #include "reports/records/term_view.h"
 

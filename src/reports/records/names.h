@@ -1,6 +1,6 @@
 #pragma once
 
-#include "roster/child.h"
+#include "roster/child/child.h"
 
 #include <map>
 #include <string>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "reports/records/inputs.h"
-#include "roster/program_year.h"
+#include "roster/program/program_year.h"
 
 namespace gk::reports {
 

@@ -1,6 +1,6 @@
 #include "reports/records/words.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/records/inputs.h"
 
 namespace gk::reports {

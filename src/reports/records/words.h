@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/text.h"
-#include "estimates/display_names.h"
+#include "base/text/text.h"
+#include "estimates/survival/display_names.h"
 #include "followup/display_names.h"
 #include "reports/records/inputs.h"
 #include "reports/records/nothing.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/display_names.h"
+#include "estimates/survival/display_names.h"
 #include "followup/display_names.h"
 #include "reports/retention/retention_facts.h"
 #include "reports/retention/retention_totals.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/survival_band.h"
+#include "estimates/survival/survival_band.h"
 #include "reports/records/term_view.h"
 
 #include <map>

@@ -1,7 +1,7 @@
 #include "reports/retention/retention_totals.h"
 
-#include "estimates/follow_up.h"
-#include "estimates/program_share.h"
+#include "estimates/shares/follow_up.h"
+#include "estimates/shares/program_share.h"
 #include "reports/records/words.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/retention.h"
+#include "estimates/shares/retention.h"
 #include "reports/print/cell.h"
 #include "reports/retention/retention_facts.h"
 

@@ -1,6 +1,6 @@
 #include "reports/sheets/consent_form.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <array>

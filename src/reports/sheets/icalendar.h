@@ -1,7 +1,7 @@
 #pragma once
 
-#include "base/clock.h"
-#include "base/date.h"
+#include "base/time/clock.h"
+#include "base/time/date.h"
 
 #include <span>
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "estimates/proportion.h"
+#include "estimates/shares/proportion.h"
 #include "reports/term/term_totals.h"
 
 #include <optional>

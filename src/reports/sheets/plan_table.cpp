@@ -1,6 +1,6 @@
 #include "reports/sheets/plan_table.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/cells.h"
 
 namespace gk::reports {

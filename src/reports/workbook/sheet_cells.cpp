@@ -1,6 +1,6 @@
 #include "reports/workbook/sheet_cells.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/render.h"
 
 #include <algorithm>

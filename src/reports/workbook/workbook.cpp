@@ -1,6 +1,6 @@
 #include "reports/workbook/workbook.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/render.h"
 #include "reports/workbook/sheet_cells.h"
 #include "reports/workbook/zip_writer.h"

@@ -1,8 +1,8 @@
 #include "reports/compare/comparison_table.h"
 #include "reports/compare/factor_comparison.h"
 
-#include "estimates/comparison.h"
-#include "estimates/shrinkage.h"
+#include "estimates/compare/comparison.h"
+#include "estimates/compare/shrinkage.h"
 #include "reports/compare/retention_report.h"
 #include "reports/records/words.h"
 #include "reports/sample.h"

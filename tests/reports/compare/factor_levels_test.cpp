@@ -1,7 +1,7 @@
 // Terms in which no light does anything (own simulation, nothing of the program in it).
 
-#include "estimates/comparison_clusters.h"
-#include "estimates/permutation.h"
+#include "estimates/compare/comparison_clusters.h"
+#include "estimates/numbers/permutation.h"
 #include "reports/compare/comparison_table.h"
 #include "reports/compare/factor_comparison.h"
 #include "reports/compare/retention_report.h"

@@ -1,6 +1,6 @@
 #include "reports/decay/prevention.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/render.h"
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"

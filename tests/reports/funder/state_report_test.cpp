@@ -1,7 +1,7 @@
 #include "reports/funder/state_report.h"
 
 #include "base/random.h"
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/funder/state_indicators.h"
 #include "reports/print/cells.h"
 #include "reports/publish/published.h"

@@ -1,5 +1,5 @@
 #include "reports/sample.h"
-#include "support/letter_samples.h"
+#include "support/samples/letter_samples.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,7 +1,7 @@
 #include "reports/letters/reading_level.h"
-#include "support/letter_samples.h"
+#include "support/samples/letter_samples.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <catch2/catch.hpp>
 

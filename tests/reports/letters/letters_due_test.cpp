@@ -4,7 +4,7 @@
 #include "reports/print/render.h"
 #include "reports/records/day_view.h"
 #include "reports/sample.h"
-#include "support/letter_samples.h"
+#include "support/samples/letter_samples.h"
 
 #include <catch2/catch.hpp>
 

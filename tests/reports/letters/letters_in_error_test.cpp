@@ -1,7 +1,7 @@
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
 #include "reports/sample.h"
-#include "support/letter_samples.h"
+#include "support/samples/letter_samples.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,6 +1,6 @@
 #include "reports/letters/reading_level.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,7 @@
 #include "reports/letters/reading_level.h"
 
-#include "base/files.h"
-#include "base/text.h"
+#include "base/files/files.h"
+#include "base/text/text.h"
 
 #include <catch2/catch.hpp>
 

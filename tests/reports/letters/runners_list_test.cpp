@@ -1,7 +1,7 @@
 #include "chairside/placement.h"
 #include "reports/calls/runners_list.h"
 #include "reports/print/render.h"
-#include "roster/consent.h"
+#include "roster/consent/consent.h"
 
 #include <catch2/catch.hpp>
 

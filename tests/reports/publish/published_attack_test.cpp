@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/print/cells.h"
 #include "reports/print/render.h"
 #include "reports/publish/random_programs.h"

@@ -1,6 +1,6 @@
 #include "reports/publish/random_programs.h"
 
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/funder/funder_referrals.h"
 #include "reports/funder/funder_report.h"
 #include "reports/funder/published_grades.h"

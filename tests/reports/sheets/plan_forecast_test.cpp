@@ -1,6 +1,6 @@
 #include "reports/sheets/plan_forecast.h"
 
-#include "estimates/interval_policy.h"
+#include "estimates/shares/interval_policy.h"
 
 #include <catch2/catch.hpp>
 

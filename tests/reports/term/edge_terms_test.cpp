@@ -1,6 +1,6 @@
 #include "reports/print/render.h"
 #include "reports/report.h"
-#include "support/edge_terms.h"
+#include "support/samples/edge_terms.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 #include "reports/workbook/workbook.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reports/print/render.h"
 #include "support/outside.h"
 #include "support/scratch.h"

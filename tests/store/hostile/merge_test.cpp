@@ -1,7 +1,7 @@
 #include "broken/broken_books.h"
 #include "broken/digest_all.h"
-#include "roster/program.h"
-#include "store/every_table.h"
+#include "roster/program/program.h"
+#include "store/records/every_table.h"
 #include "support/scratch.h"
 
 #include <array>

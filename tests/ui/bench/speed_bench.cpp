@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "reports/records/inputs.h"
 #include "support/large_book.h"
 #include "ui/board/day_board_page.h"

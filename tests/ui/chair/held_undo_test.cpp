@@ -1,6 +1,6 @@
 #include "reports/records/inputs.h"
 #include "session/session.h"
-#include "store/connection.h"
+#include "store/sqlite/connection.h"
 #include "support/built_demo.h"
 #include "support/long_checks.h"
 #include "ui/chair/chair_page.h"

@@ -1,4 +1,4 @@
-#include "support/letter_samples.h"
+#include "support/samples/letter_samples.h"
 #include "ui/fixtures/pictures.h"
 #include "ui/paper/print_letters.h"
 #include "ui/support/text.h"

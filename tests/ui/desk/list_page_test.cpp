@@ -2,7 +2,7 @@
 #include "ui/desk/list_page.h"
 #include "ui/fixtures/desk_fixture.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "support/packed.h"
 #include "ui/look/look.h"
 

@@ -2,7 +2,7 @@
 #include "ui/fixtures/desk_fixture.h"
 #include "ui/fixtures/keystrokes.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 
 #include <QComboBox>
 #include <QTabWidget>

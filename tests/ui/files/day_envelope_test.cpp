@@ -1,7 +1,7 @@
 #include "ui/files/laptop_page.h"
 #include "ui/fixtures/desk_fixture.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 
 #include <filesystem>
 

@@ -8,7 +8,7 @@
 #include "ui/prints/prints_page.h"
 #include "ui/totals/totals_page.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 
 #include <QComboBox>
 #include <QTableView>

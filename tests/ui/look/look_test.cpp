@@ -1,4 +1,4 @@
-#include "base/files.h"
+#include "base/files/files.h"
 #include "ui/desk/desk_page.h"
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/window_fixture.h"

@@ -1,6 +1,6 @@
 #include "ui/planning/calendar_page.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 #include "ui/fixtures/desk_fixture.h"
 #include "ui/fixtures/pictures.h"
 #include "ui/look/look.h"

@@ -1,4 +1,4 @@
-#include "base/text.h"
+#include "base/text/text.h"
 #include "ui/desk/desk_page.h"
 #include "ui/fixtures/desk_fixture.h"
 

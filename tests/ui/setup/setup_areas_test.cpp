@@ -1,9 +1,9 @@
-#include "session/letter_files.h"
+#include "session/letters/letter_files.h"
 #include "ui/desk/desk_page.h"
 #include "ui/fixtures/desk_fixture.h"
 #include "ui/setup/first_day_page.h"
 
-#include "base/files.h"
+#include "base/files/files.h"
 
 #include <QComboBox>
 #include <QTableView>

@@ -1,4 +1,4 @@
-#include "estimates/retention.h"
+#include "estimates/shares/retention.h"
 #include "reports/report.h"
 #include "ui/fixtures/desk_fixture.h"
 #include "ui/fixtures/drawn.h"

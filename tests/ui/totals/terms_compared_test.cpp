@@ -1,4 +1,4 @@
-#include "base/files.h"
+#include "base/files/files.h"
 #include "reports/report.h"
 #include "support/scratch.h"
 #include "ui/fixtures/desk_fixture.h"

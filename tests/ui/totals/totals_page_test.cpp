@@ -1,5 +1,5 @@
 #include "reports/report.h"
-#include "session/issues.h"
+#include "session/reporting/issues.h"
 #include "ui/fixtures/desk_fixture.h"
 #include "ui/lists/report_browser.h"
 #include "ui/models/table_model.h"

@@ -1,0 +1,210 @@
+#include "roster/list/roster_columns.h"
+
+#include "base/text/text.h"
+#include "roster/list/display_names.h"
+#include "roster/list/roster_headings.h"
+
+#include <algorithm>
+#include <map>
+
+namespace gk::roster {
+
+namespace {
+
+constexpr std::size_t rowsLooked = 40;       ///< a title is no longer
+constexpr std::size_t leastKnown = 2;        ///< headings that make a row of headings
+constexpr std::size_t mostRemembered = 8000; ///< bytes; a list has some thirty headings
+
+bool isOfPerson(RosterColumn column) {
+  using enum RosterColumn;
+  return column == wholeName || column == first || column == last;
+}
+
+/// A second column of the same is another guardian's.
+RosterColumn secondOf(RosterColumn column) {
+  using enum RosterColumn;
+  if (column == guardian) return secondGuardian;
+  if (column == relation) return secondRelation;
+  if (column == phone) return secondPhone;
+  return leftOut;
+}
+
+std::vector<RosterColumn> columnsOf(const base::CsvRow& row,
+                                    const std::map<std::string, RosterColumn>& remembered) {
+  std::vector<RosterColumn> columns;
+  const auto isTaken = [&](RosterColumn column) {
+    return std::ranges::find(columns, column) != columns.end();
+  };
+  for (const auto& cell : row.cells) {
+    const auto key = headingKey(cell);
+    const auto said = remembered.find(key);
+    auto column = said != remembered.end() ? said->second
+                                           : columnCalled(cell).value_or(RosterColumn::leftOut);
+    if (column != RosterColumn::leftOut && isTaken(column)) column = secondOf(column);
+    if (column != RosterColumn::leftOut && isTaken(column)) column = RosterColumn::leftOut;
+    columns.push_back(column);
+  }
+  // Where the name is in parts, the whole of it says nothing more.
+  using enum RosterColumn;
+  if (isTaken(first) && isTaken(last)) std::ranges::replace(columns, wholeName, leftOut);
+  return columns;
+}
+
+/// How many headings of a row are known; 0 where it cannot be the one with the headings.
+std::size_t headingsIn(const base::CsvRow& row,
+                       const std::map<std::string, RosterColumn>& remembered) {
+  std::size_t known = 0;
+  std::size_t filled = 0;
+  bool tellsOfChild = false;
+  for (const auto& cell : row.cells) {
+    if (cell.empty()) continue;
+    ++filled;
+    const auto said = remembered.find(headingKey(cell));
+    const auto column = said != remembered.end() ? std::optional(said->second) : columnCalled(cell);
+    if (!column) continue;
+    ++known;
+    if (isOfPerson(*column) || *column == RosterColumn::birthDate || *column == RosterColumn::grade)
+      tellsOfChild = true;
+  }
+  // A child called Grade in room Class is not to be taken for one.
+  return tellsOfChild && known >= leastKnown && 2 * known >= filled ? known : 0;
+}
+
+bool hasDigit(const std::string& cell) {
+  return cell.find_first_of("0123456789") != std::string::npos;
+}
+
+/// Whether a row of unknown words is the one with the headings: no digit in it, and one in most
+/// rows that follow, where a child has a birth date.
+bool looksLikeHeadings(std::span<const base::CsvRow> rows, std::size_t at) {
+  constexpr std::size_t followed = 5;
+  const auto& cells = rows[at].cells;
+  const auto filled = std::ranges::count_if(cells, [](const auto& cell) { return !cell.empty(); });
+  if (filled < std::ssize(cells) || filled < 2 || std::ranges::any_of(cells, hasDigit))
+    return false;
+  const auto below = rows.subspan(at + 1, std::min(followed, rows.size() - at - 1));
+  const auto with = std::ranges::count_if(
+      below, [](const auto& row) { return std::ranges::any_of(row.cells, hasDigit); });
+  return !below.empty() && 2 * with >= std::ssize(below);
+}
+
+struct Remembered {
+  std::map<std::string, RosterColumn> columns{};
+  DateOrder dates = DateOrder::unsaid;
+  EarlyGrades early = EarlyGrades::hold;
+};
+
+Remembered readRemembered(std::string_view text) {
+  Remembered read;
+  for (const auto part : base::split(text, ';')) {
+    const auto equals = part.rfind('=');
+    if (equals == std::string_view::npos) continue;
+    const auto key = part.substr(0, equals);
+    const auto value = part.substr(equals + 1);
+    if (key == "*dates")
+      read.dates = base::fromName<DateOrder>(value).value_or(DateOrder::unsaid);
+    else if (key == "*early")
+      read.early = base::fromName<EarlyGrades>(value).value_or(EarlyGrades::hold);
+    else if (const auto column = base::fromName<RosterColumn>(value))
+      read.columns.emplace(key, *column);
+  }
+  return read;
+}
+
+} // namespace
+
+bool RosterLayout::has(RosterColumn column) const {
+  return std::ranges::find(columns, column) != columns.end();
+}
+
+std::string headingKey(std::string_view heading) {
+  std::string plain;
+  for (const char c : heading) {
+    if (c == '#')
+      plain += " number ";
+    else
+      plain +=
+          std::string_view("_/\\:()[]*,;=\"\n\r\t&").find(c) == std::string_view::npos ? c : ' ';
+  }
+  // Folding drops points, which part initials: "D.O.B." is "dob".
+  return std::string(base::trim(base::folded(plain)));
+}
+
+std::optional<RosterColumn> columnCalled(std::string_view heading) {
+  const auto key = headingKey(heading);
+  const auto* const found = std::ranges::find(knownHeadings, key, &Heading::key);
+  if (found == knownHeadings.end()) return std::nullopt;
+  return found->column;
+}
+
+RosterLayout suggestLayout(std::span<const base::CsvRow> rows) {
+  return suggestLayout(rows, {});
+}
+
+RosterLayout suggestLayout(std::span<const base::CsvRow> rows, std::string_view remembered) {
+  const auto said = readRemembered(remembered);
+  RosterLayout layout;
+  layout.dates = said.dates;
+  layout.early = said.early;
+  std::size_t most = 0;
+  for (std::size_t i = 0; i < std::min(rows.size(), rowsLooked); ++i)
+    if (const auto known = headingsIn(rows[i], said.columns); known > most) {
+      most = known;
+      layout.heading = i;
+    }
+  for (std::size_t i = 0; i < std::min(rows.size(), rowsLooked) && !layout.heading; ++i)
+    if (looksLikeHeadings(rows, i)) layout.heading = i;
+  if (layout.heading) {
+    layout.columns = columnsOf(rows[*layout.heading], said.columns);
+    return layout;
+  }
+  std::size_t width = 0;
+  for (const auto& row : rows)
+    width = std::max(width, row.cells.size());
+  layout.columns.assign(width, RosterColumn::leftOut);
+  return layout;
+}
+
+std::vector<std::string> layoutProblems(const RosterLayout& layout) {
+  std::vector<std::string> problems;
+  using enum RosterColumn;
+  if (!layout.has(wholeName) && !layout.has(first) && !layout.has(last))
+    problems.emplace_back("no column is the name");
+  if (layout.has(wholeName) && (layout.has(first) || layout.has(last)))
+    problems.emplace_back("the name is in one column or in two, not both; leave one out");
+  if (!layout.has(birthDate)) problems.emplace_back("no column is the birth date");
+  if (!layout.has(grade)) problems.emplace_back("no column is the grade");
+  std::map<RosterColumn, int> counts;
+  for (const auto column : layout.columns)
+    if (column != leftOut && ++counts[column] == 2)
+      problems.push_back("two columns are the " + std::string(base::displayName(column)) +
+                         "; leave one out");
+  return problems;
+}
+
+std::string rememberedLayout(std::span<const base::CsvRow> rows, const RosterLayout& layout) {
+  if (!layout.heading || *layout.heading >= rows.size()) return {};
+  std::string text;
+  const auto add = [&](const std::string& key, std::string_view value) {
+    if (key.empty() || text.size() + key.size() + value.size() + 2 > mostRemembered) return;
+    text += key + "=" + std::string(value) + ";";
+  };
+  if (layout.dates != DateOrder::unsaid) add("*dates", base::nameOf(layout.dates));
+  if (layout.early != EarlyGrades::hold) add("*early", base::nameOf(layout.early));
+  const auto& headings = rows[*layout.heading].cells;
+  // A child without a birth date and grade at the top would be taken for headings.
+  for (std::size_t i = 0; i < layout.columns.size(); ++i) {
+    const bool isNeeded =
+        layout.columns[i] == RosterColumn::birthDate || layout.columns[i] == RosterColumn::grade;
+    if (isNeeded && (i >= headings.size() || headings[i].empty())) return {};
+  }
+  for (std::size_t i = 0; i < headings.size() && i < layout.columns.size(); ++i) {
+    const bool isGuessed =
+        columnCalled(headings[i]).value_or(RosterColumn::leftOut) == layout.columns[i];
+    // An unknown heading that is left out may be anything, so it is not kept.
+    if (!isGuessed) add(headingKey(headings[i]), base::nameOf(layout.columns[i]));
+  }
+  return text;
+}
+
+} // namespace gk::roster

@@ -1,0 +1,61 @@
+#include "session/importing/roster_draft.h"
+
+#include "base/text/text.h"
+#include "exchange/lists/list_rows.h"
+
+namespace gk::session {
+
+using base::Error;
+using base::ErrorCode;
+
+Result<RosterDraft> RosterDraft::open(Session& session, std::string_view bytes,
+                                      roster::SchoolId school) {
+  auto list = exchange::readList(bytes);
+  if (!list) return list.error();
+  const auto remembered = session.listColumns(school);
+  if (!remembered) return remembered.error();
+  RosterDraft draft;
+  draft.rows_ = std::move(list->rows);
+  draft.notes_ = std::move(list->notes);
+  draft.layout_ = roster::suggestLayout(draft.rows_, *remembered);
+  return draft;
+}
+
+void RosterDraft::correct(std::size_t row, std::size_t column, const std::string& text) {
+  base::require(row < rows_.size() && column < base::mostColumns, "no such cell of the list");
+  auto& cells = rows_[row].cells;
+  if (column >= cells.size()) cells.resize(column + 1);
+  cells[column] = std::string(base::trim(text));
+}
+
+Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim) {
+  plan_ = {};
+  reading_ = {};
+  aim_.reset();
+  // Which column is what is no choice to make for anybody.
+  if (const auto open = roster::layoutProblems(layout_); !open.empty())
+    return Error{ErrorCode::csvMalformed,
+                 (layout_.heading
+                      ? "line " + std::to_string(rows_[*layout_.heading].line) + ", header: "
+                      : "no row with headings was found: ") +
+                     base::join(open, "; ")};
+  reading_ = roster::readRoster(rows_, layout_, aim.today);
+  if (reading_.lines.empty() && reading_.held.empty())
+    return Error{ErrorCode::csvMalformed, "no student below the headings; look at the file"};
+  auto plan = planRoster(session, reading_, aim);
+  if (!plan) return plan.error();
+  plan_ = std::move(*plan);
+  aim_ = aim;
+  return base::Done{};
+}
+
+std::string RosterDraft::problems() const {
+  return roster::problemsCsv(rows_, layout_, plan_.held);
+}
+
+Result<std::vector<roster::ChildId>> RosterDraft::write(Session& session, By by) const {
+  base::require(aim_.has_value(), "a list is looked at before it is written");
+  return session.importRoster(by, plan_.import(*aim_, roster::rememberedLayout(rows_, layout_)));
+}
+
+} // namespace gk::session

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "session/importing/roster_plan.h"
+
+namespace gk::session {
+
+/// A school's list that is being looked at before it is imported: its rows, which a person may put
+/// right, how they are read, and what they would change. Nothing is written before `write`. Holds
+/// names: it goes when the logbook is locked.
+class RosterDraft {
+ public:
+  /// Reads the bytes of a file, whatever program made it, with the columns as they are remembered
+  /// of the school or else as the headings say. Fails as exchange::readList.
+  static Result<RosterDraft> open(Session& session, std::string_view bytes,
+                                  roster::SchoolId school);
+
+  [[nodiscard]] const std::vector<base::CsvRow>& rows() const { return rows_; }
+  /// What of the reading a person should know: encoding, separator.
+  [[nodiscard]] const std::vector<std::string>& notes() const { return notes_; }
+  [[nodiscard]] const roster::RosterLayout& layout() const { return layout_; }
+  void setLayout(const roster::RosterLayout& layout) { layout_ = layout; }
+  /// A row was put right; it is read again with the next `look`.
+  void correct(std::size_t row, std::size_t column, const std::string& text);
+
+  /// Reads the rows and plans what they change. Fails with `csvMalformed` where the columns are not
+  /// all said yet (roster::layoutProblems) or no row is a child, and as planRoster.
+  Result<base::Done> look(Session& session, const RosterAim& aim);
+  [[nodiscard]] const roster::RosterReading& reading() const { return reading_; }
+  [[nodiscard]] const RosterPlan& plan() const { return plan_; }
+
+  /// The rows that wait, as they came, with what is wrong with each.
+  [[nodiscard]] std::string problems() const;
+  /// What was looked at last, as one act: who came. The rows that wait are not written.
+  Result<std::vector<roster::ChildId>> write(Session& session, By by) const;
+
+ private:
+  RosterDraft() = default;
+
+  std::vector<base::CsvRow> rows_{};
+  std::vector<std::string> notes_{};
+  roster::RosterLayout layout_{};
+  roster::RosterReading reading_{};
+  RosterPlan plan_{};
+  std::optional<RosterAim> aim_{}; ///< of the last look
+};
+
+} // namespace gk::session
