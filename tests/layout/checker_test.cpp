@@ -46,7 +46,7 @@ TEST_CASE("A room that includes one over it is caught, and a file in no room") {
   CHECK(found("src/store/sqlite/a.cpp", "store/merge/b.h") == 1);
   CHECK(found("src/store/sqlite/a.cpp", "store/book.h") == 1);
   CHECK(found("src/store/book.cpp", "store/attic/b.h") == 1);
-  CHECK(found("src/store/attic/a.cpp", "base/text.h") == 1);
+  CHECK(found("src/store/attic/a.cpp", "base/text/text.h") == 1);
   CHECK(found("src/store/book.cpp", "store/sqlite/b.h") == 0);
   CHECK(found("src/store/merge/a.cpp", "store/merge/b.h") == 0);
   CHECK(found("src/store/sqlite/a.cpp", "base/merge/b.h") == 0);
