@@ -3,6 +3,7 @@
 #include "reports/display_names.h"
 #include "ui/asking/read_date.h"
 #include "ui/keys/key_button.h"
+#include "ui/look/choice_box.h"
 #include "ui/support/text.h"
 
 #include <QComboBox>
@@ -61,7 +62,7 @@ QLineEdit* AuthorizationForm::line(QFormLayout* into, const QString& words, cons
 }
 
 QComboBox* AuthorizationForm::choice(QFormLayout* into, const QString& words, const QString& name) {
-  auto* made = new QComboBox(this);
+  auto* made = new ChoiceBox(this);
   made->setObjectName(name);
   made->setAccessibleName(words);
   into->addRow(words, made);

@@ -4,6 +4,7 @@
 #include "ui/asking/left_question.h"
 #include "ui/asking/read_date.h"
 #include "ui/keys/key_button.h"
+#include "ui/look/choice_box.h"
 #include "ui/support/text.h"
 
 #include <QCheckBox>
@@ -85,7 +86,7 @@ QLineEdit* LateForm::line(QFormLayout* into, const QString& words, const QString
 
 QComboBox* LateForm::choice(QFormLayout* into, const QString& words, const QString& name,
                             const QStringList& options) {
-  auto* made = new QComboBox(this);
+  auto* made = new ChoiceBox(this);
   made->setObjectName(name);
   made->setAccessibleName(words);
   made->addItems(options);

@@ -2,6 +2,7 @@
 
 #include "ui/asking/read_date.h"
 #include "ui/keys/key_button.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/support/retired.h"
 #include "ui/support/text.h"
@@ -19,7 +20,7 @@
 namespace gk::ui {
 
 OpenDayForm::OpenDayForm(Context& context, QWidget* parent)
-    : Page(context, parent), school_(new QComboBox(this)), date_(new QLineEdit(this)),
+    : Page(context, parent), school_(new ChoiceBox(this)), date_(new QLineEdit(this)),
       team_(new QSpinBox(this)), reason_(new QLineEdit(this)),
       question_(wordsLabel({}, u"counts"_s, u"dayQuestion"_s, this)) {
   school_->setObjectName(u"daySchool"_s);

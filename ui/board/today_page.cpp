@@ -3,6 +3,7 @@
 #include "reports/display_names.h"
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
+#include "ui/look/choice_box.h"
 #include "ui/support/text.h"
 
 #include <QCheckBox>
@@ -90,7 +91,7 @@ TodayPage::TodayPage(Context& context, QWidget* parent)
 }
 
 QComboBox* TodayPage::choice(QFormLayout* into, const QString& words, const QString& name) {
-  auto* box = new QComboBox(this);
+  auto* box = new ChoiceBox(this);
   box->setObjectName(name);
   box->setAccessibleName(QString(words).remove(u'&'));
   box->setMaximumWidth(720);

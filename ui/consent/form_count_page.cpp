@@ -8,6 +8,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 #include "ui/support/retired.h"
@@ -50,7 +51,7 @@ QTableView* FormCountPage::table(TableModel* model, const QString& words, const 
 
 void FormCountPage::layOut() {
   title_ = wordsLabel({}, u"section"_s, u"formCountTitle"_s, this);
-  school_ = new QComboBox(this);
+  school_ = new ChoiceBox(this);
   school_->setObjectName(u"formCountSchool"_s);
   school_->setAccessibleName(u"School"_s);
   connect(school_, &QComboBox::currentIndexChanged, this, [this] {

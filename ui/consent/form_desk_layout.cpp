@@ -8,6 +8,7 @@
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 #include "ui/support/text.h"
@@ -64,12 +65,10 @@ QLineEdit* FormDeskPage::line(const QString& words, const QString& name) {
 
 QComboBox* FormDeskPage::choice(const QString& words, const QString& name,
                                 const QStringList& options) {
-  auto* made = new QComboBox(this);
+  auto* made = new ChoiceBox(this);
   made->setObjectName(name);
   made->setAccessibleName(words);
   made->addItems(options);
-  made->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  made->setMinimumContentsLength(8);
   return made;
 }
 

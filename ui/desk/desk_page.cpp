@@ -7,6 +7,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/setup/first_day_page.h"
 #include "ui/setup/laptop_area.h"
@@ -81,7 +82,7 @@ QString keyWordsOf(int place) {
 
 DeskPage::DeskPage(Context& context, QWidget* parent)
     : Page(context, parent), program_(wordsLabel({}, u"title"_s, u"deskProgram"_s, this)),
-      guide_(wordsLabel({}, u"counts"_s, u"deskGuide"_s, this)), who_(new QComboBox(this)),
+      guide_(wordsLabel({}, u"counts"_s, u"deskGuide"_s, this)), who_(new ChoiceBox(this)),
       forms_(new CapButton(this)), prints_(new CapButton(this)), calendar_(new CapButton(this)),
       settings_(new CapButton(this)), safety_(new CapButton(this)), areas_(new QListWidget(this)),
       stack_(new QStackedWidget(this)) {
@@ -116,7 +117,6 @@ DeskPage::DeskPage(Context& context, QWidget* parent)
 void DeskPage::layOut() {
   who_->setObjectName(u"deskWho"_s);
   who_->setAccessibleName(u"Entered by"_s);
-  who_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   connect(who_, &QComboBox::currentIndexChanged, this, [this](int place) {
     if (reading_) return;
     author_ =

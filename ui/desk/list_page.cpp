@@ -4,6 +4,7 @@
 #include "base/text/csv.h"
 #include "roster/display_names.h"
 #include "roster/list/roster_cells.h"
+#include "ui/look/choice_box.h"
 #include "ui/support/text.h"
 
 #include <QCheckBox>
@@ -148,7 +149,7 @@ void ListPage::showColumns() {
   columns_->setRowCount(static_cast<int>(shown) + 1);
   boxes_.clear();
   for (std::size_t i = 0; i < layout.columns.size(); ++i) {
-    auto* box = new QComboBox(columns_);
+    auto* box = new ChoiceBox(columns_);
     const auto at = static_cast<int>(i);
     box->setObjectName(u"listColumn%1"_s.arg(at));
     box->setAccessibleName(u"Column "_s + headings[at]);

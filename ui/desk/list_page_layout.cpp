@@ -3,6 +3,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"
 
@@ -36,7 +37,7 @@ QTableWidget* listTable(const QString& name, const QString& says, QWidget* paren
 
 template <class E>
 QComboBox* listChoice(const QString& name, const QString& says, QWidget* parent) {
-  auto* box = new QComboBox(parent);
+  auto* box = new ChoiceBox(parent);
   box->setObjectName(name);
   box->setAccessibleName(says);
   for (const auto words : base::displayNamesOf<E>())

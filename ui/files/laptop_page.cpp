@@ -9,6 +9,7 @@
 #include "ui/keys/key_bar.h"
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"
 
@@ -175,7 +176,7 @@ void LaptopPage::check() {
 
 QComboBox* LaptopPage::choice(QFormLayout* into, const QString& words, const QString& name,
                               const QStringList& options) {
-  auto* box = new QComboBox(this);
+  auto* box = new ChoiceBox(this);
   box->setObjectName(name);
   box->setAccessibleName(QString(words).remove(u'&'));
   box->setMaximumWidth(720);

@@ -3,6 +3,7 @@
 #include "ui/asking/read_date.h"
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/support/retired.h"
 
@@ -86,11 +87,10 @@ FieldForm::Cell FieldForm::makeCell(const Field& field) {
   }
   switch (field.kind) {
   case FieldKind::choice:
-    cell.box = new QComboBox(cell.whole);
+    cell.box = new ChoiceBox(cell.whole);
     cell.box->addItems(field.options);
     for (const auto place : field.retired)
       retire(*cell.box, place);
-    cell.box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     connect(cell.box, &QComboBox::currentIndexChanged, this, changed);
     break;
   case FieldKind::ticks:

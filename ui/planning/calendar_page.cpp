@@ -8,6 +8,7 @@
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 #include "ui/support/retired.h"
@@ -43,7 +44,7 @@ QLineEdit* CalendarPage::line(const QString& words, const QString& name) {
 void CalendarPage::layOut() {
   auto* head =
       new PageHead(wordsLabel(u"Calendar"_s, u"title"_s, u"planTitle"_s, this), nullptr, this);
-  term_ = new QComboBox(this);
+  term_ = new ChoiceBox(this);
   term_->setObjectName(u"planTerm"_s);
   term_->setAccessibleName(u"Term"_s);
   connect(term_, &QComboBox::currentIndexChanged, this, [this] {
@@ -90,7 +91,7 @@ void CalendarPage::layOut() {
   form->setHorizontalSpacing(8);
   form->setVerticalSpacing(4);
   date_ = line(u"Date, such as 11/24/2026"_s, u"planDate"_s);
-  school_ = new QComboBox(this);
+  school_ = new ChoiceBox(this);
   school_->setObjectName(u"planSchool"_s);
   school_->setAccessibleName(u"School"_s);
   team_ = line(u"Team, 1"_s, u"planTeam"_s);

@@ -7,6 +7,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/paper/print_letters.h"
 #include "ui/support/retired.h"
@@ -50,7 +51,7 @@ void PrintsPage::layOut() {
   for (const auto* words : printWords)
     what_->addItem(QStringView(words).toString());
   const auto combo = [this](const QString& words, const QString& name, const QStringList& options) {
-    auto* made = new QComboBox(this);
+    auto* made = new ChoiceBox(this);
     made->setObjectName(name);
     made->setAccessibleName(words);
     made->addItems(options);

@@ -12,6 +12,7 @@
 #include "ui/keys/page_head.h"
 #include "ui/lists/overview_view.h"
 #include "ui/lists/report_browser.h"
+#include "ui/look/choice_box.h"
 #include "ui/models/factor_names.h"
 #include "ui/models/overview.h"
 #include "ui/support/text.h"
@@ -53,10 +54,9 @@ QComboBox* chooser(QLayout* into, const QString& words, const QString& name, QWi
   auto* row = new QHBoxLayout(pair);
   row->setContentsMargins(0, 0, 0, 0);
   auto* label = new CapLabel(words, pair);
-  auto* box = new QComboBox(pair);
+  auto* box = new ChoiceBox(pair);
   box->setObjectName(name);
   box->setAccessibleName(QString(words).remove(u'&'));
-  box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   label->setBuddy(box);
   row->addWidget(label);
   row->addWidget(box);

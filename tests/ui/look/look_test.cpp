@@ -3,6 +3,7 @@
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/keys/cap_button.h"
+#include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/look/touch.h"
 #include "ui/mouth/mouth_map.h"
@@ -33,6 +34,15 @@ void checkLinesWhole(const QWidget& page, const char* stage) {
     if (!tick->isVisible()) continue;
     INFO(ui::lookNow().percent << " %, " << stage << ", tick " << tick->text().toStdString());
     CHECK(tick->sizeHint().width() <= tick->width());
+  }
+  for (const auto* choice : page.findChildren<QComboBox*>()) {
+    if (!choice->isVisible()) continue;
+    INFO(ui::lookNow().percent << " %, " << stage << ", choice "
+                               << choice->objectName().toStdString() << ": "
+                               << choice->currentText().toStdString());
+    const auto* box = qobject_cast<const ui::ChoiceBox*>(choice);
+    REQUIRE(box != nullptr);
+    CHECK((box->hasRoomFor(box->currentText()) || box->isTooLong(box->currentText())));
   }
   for (const auto* list : page.findChildren<QListWidget*>()) {
     if (!list->isVisible() || list->wordWrap()) continue;
