@@ -193,6 +193,11 @@ std::vector<AnsweredQuestion> answeredQuestions(const DayView& view) {
 
 namespace {
 
+std::string meanwhile(const RivalWords::Word& word) {
+  if (!word.counts) return {};
+  return word.isNarrowed ? " (counts meanwhile, as far as both allow)" : " (counts meanwhile)";
+}
+
 /// One thing, corrected on two laptops while they were apart.
 MergeQuestion twoWords(const DayView& view, const RivalWords& rival) {
   const auto isBack = [](const RivalWords::Word& word) { return word.fields.empty(); };
@@ -205,12 +210,11 @@ MergeQuestion twoWords(const DayView& view, const RivalWords& rival) {
   for (const auto& word : rival.words) {
     const auto heading = (isBack(word) ? "undone " : "") + word.stamp.at.words() + " " +
                          view.initials(word.stamp.by.author);
-    question.sides.push_back(
-        {.laptop = {},
-         .card = {},
-         .words = heading + ", " + word.stamp.reason + (word.counts ? " (counts meanwhile)" : ""),
-         .heading = heading,
-         .word = word.stamp.entry});
+    question.sides.push_back({.laptop = {},
+                              .card = {},
+                              .words = heading + ", " + word.stamp.reason + meanwhile(word),
+                              .heading = heading,
+                              .word = word.stamp.entry});
   }
   std::vector<std::string> names; // a tooth may be in one word alone
   for (const auto& word : rival.words)

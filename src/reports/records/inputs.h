@@ -52,6 +52,7 @@ struct RivalWords {
     base::Stamp stamp;
     std::vector<std::pair<std::string, std::string>> fields; ///< what, and what it says
     bool counts = false;                                     ///< until a person says
+    bool isNarrowed = false; ///< and then only as far as the others go too
   };
   std::string thing; ///< "lot"
   std::optional<roster::ChildId> child;

@@ -85,8 +85,15 @@ Result<base::Done> DayVerbs::enterCosts(By by, const roster::DayCost& cost) {
   if (const auto sound = roster::checkCosts(cost); !sound) return sound.error();
   auto rows = book_.current<roster::DayCost>(store::rowsOf("day", cost.day));
   if (!rows) return rows.error();
-  return write(*may, {},
-               [&](store::Act& act) { return replaceAll(act, *rows, cost, "entered again"); });
+  const auto closed = isSigned(cost.day);
+  if (!closed) return closed.error();
+  return write(*may, {}, [&](store::Act& act) {
+    // Bills come after the day; the sheet that was signed says that they did.
+    if (*closed)
+      act.add(roster::Addendum{
+          cost.day, {}, "costs entered after the signatures, $: " + roster::costsText(cost.lines)});
+    return replaceAll(act, *rows, cost, "entered again");
+  });
 }
 
 Result<base::Done> DayVerbs::countLot(By by, const kit::LotCount& count) {
@@ -112,6 +119,16 @@ Result<base::Done> DayVerbs::countLot(By by, const kit::LotCount& count) {
 Result<base::Done> DayVerbs::countOut(By by, roster::DayId day, followup::Paper paper, int sheets) {
   const auto may = admit(Verb::countOut, by, {.day = day});
   if (!may) return may.error();
+  const auto closed = isSigned(day);
+  if (!closed) return closed.error();
+  if (*closed)
+    return write(*may, {}, [&](store::Act& act) {
+      act.add(roster::Addendum{day,
+                               {},
+                               "printed after the signatures: " + std::string(base::nameOf(paper)) +
+                                   ", " + std::to_string(sheets)});
+      return base::Done{};
+    });
   auto counts = book_.current<PaperCount>(store::rowsOf("day", day));
   if (!counts) return counts.error();
   const auto known = std::ranges::find_if(*counts, [&](const auto& row) {

@@ -182,7 +182,8 @@ Result<std::vector<RivalWords>> Reader::rivalWords(roster::DayId day) {
         const bool counts = !isOut && std::ranges::none_of(*all, [&](const auto& other) {
           return store::outranks(other, row);
         });
-        rival.words.push_back({row.stamp, fieldsOf(row.value, called), counts});
+        rival.words.push_back(
+            {row.stamp, fieldsOf(row.value, called), counts, store::isNarrowedMeanwhile<T>});
       }
       for (const auto& stamp : *taken)
         rival.words.push_back({stamp, {}, isOut});

@@ -57,7 +57,7 @@ void Book::keepWhatCounts(std::vector<base::Recorded<T>>& rows) {
     if (thing.kind != Rows<T>::table) continue;
     const auto isOne = [&](const auto& row) { return row.id.uuid() == thing.subject; };
     if (std::ranges::none_of(rows, isOne)) continue;
-    const auto words =
+    auto words =
         selectRows<T>(connection_, subjectIs(typename T::Key(thing.subject)), Which::current);
     // What is no word of it took one back.
     const bool isTakenBack = std::ranges::any_of(thing.words, [&](const auto& entry) {
@@ -68,6 +68,13 @@ void Book::keepWhatCounts(std::vector<base::Recorded<T>>& rows) {
       return isOne(row) &&
              std::ranges::any_of(words, [&](const auto& other) { return outranks(other, row); });
     });
+    if constexpr (isNarrowedMeanwhile<T>) {
+      keepMostCareful(words);
+      for (auto& row : rows)
+        for (const auto& other : words)
+          if (isOne(row) && other.stamp.entry != row.stamp.entry)
+            allowOnlyWhat(other.value, row.value);
+    }
   }
 }
 

@@ -5,6 +5,7 @@
 #include "kit/material.h"
 #include "roster/consent/consent.h"
 #include "roster/keys/keys.h"
+#include "roster/team/team.h"
 
 #include <algorithm>
 #include <tuple>
@@ -40,12 +41,15 @@ inline int caution(const roster::MedicalFlag& flag) {
 inline int caution(const roster::Child& child) {
   return child.left && child.left->why == roster::LeftBecause::withdrawn ? 1 : 0;
 }
+/// Who left the team has not come back because another laptop renewed a license.
+inline int caution(const roster::Member& member) {
+  return member.may.isEmpty() ? 1 : 0;
+}
 inline int caution(const roster::Consent& form) {
   switch (form.state) {
   case roster::ConsentState::yes:
-    return 0;
   case roster::ConsentState::yesWithLimits:
-    return 1;
+    return 0; // allowOnlyWhat has the limits of each
   case roster::ConsentState::no:
   case roster::ConsentState::notReturned:
   case roster::ConsentState::incomplete:
@@ -66,6 +70,40 @@ template <>
 inline constexpr bool isOutMeanwhile<roster::Consent> = true;
 template <>
 inline constexpr bool isOutMeanwhile<chairside::Authorization> = true;
+
+/// Whether of equally careful words the one that counts meanwhile allows only what each of them
+/// does.
+template <class T>
+inline constexpr bool isNarrowedMeanwhile = false;
+template <>
+inline constexpr bool isNarrowedMeanwhile<roster::Member> = true;
+template <>
+inline constexpr bool isNarrowedMeanwhile<roster::Consent> = true;
+
+/// Narrows the word that counts by one of the others.
+template <class T>
+void allowOnlyWhat(const T&, T&) {
+  static_assert(!isNarrowedMeanwhile<T>, "say how it is narrowed");
+}
+inline void allowOnlyWhat(const roster::Member& other, roster::Member& counting) {
+  counting.may = counting.may.inBoth(other.may);
+}
+inline void allowOnlyWhat(const roster::Consent& other, roster::Consent& counting) {
+  using roster::ConsentState;
+  if (other.state == ConsentState::yesWithLimits) {
+    if (counting.state == ConsentState::yesWithLimits && counting.note != other.note &&
+        !other.note.empty())
+      counting.note += (counting.note.empty() ? "" : "; ") + other.note;
+    if (counting.state == ConsentState::yes) {
+      counting.state = ConsentState::yesWithLimits;
+      counting.note = other.note;
+    }
+  }
+  counting.allowed = counting.allowed.inBoth(other.allowed);
+  if (other.validFrom && counting.validFrom < other.validFrom) counting.validFrom = other.validFrom;
+  if (other.validUntil && (!counting.validUntil || *other.validUntil < *counting.validUntil))
+    counting.validUntil = other.validUntil;
+}
 
 /// Leaves the most careful words: only between those is there anything to ask.
 template <class T>

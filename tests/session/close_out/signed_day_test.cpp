@@ -289,6 +289,22 @@ TEST_CASE("Work that comes after the day goes on when it is signed", "[case-121]
   CHECK(must(book.isSigned(clinic.day)));
 }
 
+TEST_CASE("Sheets printed and costs entered after the signatures are late entries of the day",
+          "[case-349]") {
+  SignedClinic clinic;
+  auto& book = clinic.session;
+  const auto before = clinic.sheet().papers;
+  must(book.countOut(clinic.by, clinic.day, followup::Paper::nurseSheets, 1));
+  const auto after = clinic.sheet().papers;
+  REQUIRE(after.size() == before.size());
+  must(book.enterCosts(clinic.by, {clinic.day, {{roster::CostKind::supplies, 4500}}}));
+  const auto entries = clinic.sheet().lateEntries;
+  REQUIRE(entries.size() == 2);
+  CHECK(entries.front().text.ends_with("printed after the signatures: nurse's sheets, 1"));
+  CHECK(entries.back().text.find("costs entered after the signatures") != std::string::npos);
+  CHECK(must(book.isSigned(clinic.day)));
+}
+
 TEST_CASE("A tooth that a later visit finds elsewhere changes the signed day with a late entry",
           "[case-120][case-102]") {
   SignedClinic clinic;

@@ -197,6 +197,15 @@ TEST_CASE("What one person answers for is confirmed by her PIN, once and for a s
   CHECK(codeOf(override(older)) == ErrorCode::pinNeeded);
   must(override(own));
   CHECK(codeOf(override(own)) == ErrorCode::pinNeeded); // used
+
+  // Undone, it does not stand again without her.
+  const session::UndoAt chair{base::Station::chair, clinic.day, child};
+  must(book.undo(by, chair));
+  const auto again = book.redo(by, chair);
+  REQUIRE(codeOf(again) == ErrorCode::notFound);
+  CHECK(again.error().detail == "this was confirmed with a PIN; do it again instead of redoing it");
+  CHECK_FALSE(
+      must(book.standing(child, roster::Service::sealants, clinic.clock.now().date())).allows);
 }
 
 TEST_CASE("Of a member's PINs the newest counts", "[case-230]") {

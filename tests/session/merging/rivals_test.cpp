@@ -156,6 +156,55 @@ TEST_CASE("Of two words the more careful counts without being asked", "[case-142
   }
 }
 
+TEST_CASE(
+    "Services taken off a form on one laptop are not allowed because another corrected its note",
+    "[case-347]") {
+  Apart clinic;
+  const auto form = must(clinic.session.consents(clinic.mina)).front();
+  clinic.part();
+  auto fewer = form.value;
+  fewer.allowed.remove(roster::Service::sealants);
+  must(clinic.session.correctConsent(clinic.by, form, fewer, "mother by phone: no sealants"));
+  clinic.clock.advance(std::chrono::minutes(3));
+  auto noted = form.value;
+  noted.note = "read again";
+  must(clinic.other->session.correctConsent(clinic.by, form, noted, "read again"));
+  clinic.meet();
+  const auto today = clinic.clock.now().date();
+  for (auto* book : {&clinic.session, &clinic.other->session}) {
+    CHECK_FALSE(must(book->standing(clinic.mina, roster::Service::sealants, today)).allows);
+    CHECK(must(book->standing(clinic.mina, roster::Service::screening, today)).allows);
+  }
+  const auto questions = sheetOf(clinic).questions;
+  REQUIRE(questions.size() == 1);
+  CHECK(questions.front().sides.back().words.ends_with("(counts meanwhile, as far as both allow)"));
+  // Kept by a person, the later word counts whole.
+  must(clinic.session.settleWords({clinic.hygienist, {}}, *questions.front().sides.back().word));
+  CHECK(must(clinic.session.standing(clinic.mina, roster::Service::sealants, today)).allows);
+}
+
+TEST_CASE("Who left the team on one laptop may do nothing because another renewed the license",
+          "[case-348]") {
+  Apart clinic;
+  clinic.part();
+  must(clinic.session.retireMember({clinic.coordinator, {}}, clinic.hygienist, "moved away"));
+  clinic.clock.advance(std::chrono::minutes(3));
+  for (const auto& member : must(clinic.other->session.members()))
+    if (member.id == clinic.hygienist) {
+      auto renewed = member.value;
+      renewed.license += "-2";
+      must(clinic.other->session.correctMember({clinic.coordinator, {}}, member.id, renewed,
+                                               "renewed"));
+    }
+  clinic.meet();
+  for (auto* book : {&clinic.session, &clinic.other->session}) {
+    for (const auto& member : must(book->members()))
+      if (member.id == clinic.hygienist) CHECK(member.value.may.isEmpty());
+    CHECK(codeOf(book->enterSchool({clinic.hygienist, {}}, {"Gorse Bank Elementary", "GB"})) ==
+          ErrorCode::ruleCredential);
+  }
+}
+
 TEST_CASE("A student moved to two schools is expected at one of them, once", "[case-497]") {
   Apart clinic;
   const auto dayAt = [&](const char* name, const char* code) {
