@@ -102,11 +102,6 @@ class EnumSet {
     sum.bits_ |= other.bits_;
     return sum;
   }
-  [[nodiscard]] constexpr EnumSet inBoth(EnumSet other) const {
-    EnumSet both = *this;
-    both.bits_ &= other.bits_;
-    return both;
-  }
   [[nodiscard]] constexpr EnumSet without(EnumSet other) const {
     EnumSet rest = *this;
     rest.bits_ &= ~other.bits_;

@@ -20,7 +20,9 @@ constexpr int windowChildren = 20;
     session::Identity identity{.first = canary(Canary::first, i),
                                .last = canary(Canary::last, i),
                                .birth = must(base::Date::parse("2019-03-14"))};
-    identity.guardians.push_back({.name = canary(Canary::guardian, i), .relation = "mother"});
+    identity.guardians.push_back({.name = canary(Canary::guardian, i),
+                                  .relation = "mother",
+                                  .phone = canary(Canary::phone, i)});
     identity.teacher = canary(Canary::teacher, i);
     const auto child = must(
         clinic.session.enrollChild(clinic.by,
@@ -81,7 +83,7 @@ constexpr int windowChildren = 20;
 
 } // namespace
 
-TEST_CASE("After lock no name, guardian or passphrase is in the memory of the window",
+TEST_CASE("After lock no name, guardian, phone or passphrase is in the memory of the window",
           "[case-255]") {
   Window desk;
   makeWindowBook(desk.book());

@@ -1,5 +1,6 @@
 #include "ui/windows/main_window.h"
 
+#include "base/files/files.h"
 #include "ui/asking/long_work.h"
 #include "ui/files/kept_file.h"
 #include "ui/support/laptop.h"
@@ -139,6 +140,9 @@ void MainWindow::keepHabits() {
   acting.keep(read.kept.habits);
   if (read.kept.on == today) acting.change(stillUsable(read.kept.setup, book_->session(), today));
   if (!read.trouble.isEmpty()) book_->warn(read.trouble);
+  // A backup that was killed left a hidden half there.
+  if (const base::Path place = acting.habits().backup.folder; !place.empty())
+    base::clearDrafts(place);
   const auto write = [this] {
     const auto& now = book_->acting();
     const auto written =

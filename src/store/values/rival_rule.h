@@ -80,13 +80,18 @@ inline constexpr bool isNarrowedMeanwhile<roster::Member> = true;
 template <>
 inline constexpr bool isNarrowedMeanwhile<roster::Consent> = true;
 
+template <class E>
+base::EnumSet<E> inBoth(base::EnumSet<E> one, base::EnumSet<E> other) {
+  return one.without(one.without(other));
+}
+
 /// Narrows the word that counts by one of the others.
 template <class T>
 void allowOnlyWhat(const T&, T&) {
   static_assert(!isNarrowedMeanwhile<T>, "say how it is narrowed");
 }
 inline void allowOnlyWhat(const roster::Member& other, roster::Member& counting) {
-  counting.may = counting.may.inBoth(other.may);
+  counting.may = inBoth(counting.may, other.may);
 }
 inline void allowOnlyWhat(const roster::Consent& other, roster::Consent& counting) {
   using roster::ConsentState;
@@ -99,7 +104,7 @@ inline void allowOnlyWhat(const roster::Consent& other, roster::Consent& countin
       counting.note = other.note;
     }
   }
-  counting.allowed = counting.allowed.inBoth(other.allowed);
+  counting.allowed = inBoth(counting.allowed, other.allowed);
   if (other.validFrom && counting.validFrom < other.validFrom) counting.validFrom = other.validFrom;
   if (other.validUntil && (!counting.validUntil || *other.validUntil < *counting.validUntil))
     counting.validUntil = other.validUntil;

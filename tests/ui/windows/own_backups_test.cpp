@@ -1,3 +1,4 @@
+#include "base/files/files.h"
 #include "ui/asking/long_work.h"
 #include "ui/close_out/close_out_page.h"
 #include "ui/files/laptop_page.h"
@@ -5,6 +6,8 @@
 #include "ui/fixtures/window_fixture.h"
 
 #include <set>
+#include <sys/wait.h>
+#include <unistd.h>
 
 using namespace gk;
 using namespace gk::test;
@@ -72,6 +75,27 @@ TEST_CASE("At the signing a backup is made by itself, verified, and noted on the
   // The note of it is no reason for another one on closing.
   CHECK(desk.window->close());
   CHECK(desk.backups(desk.plain.path()).size() == 1);
+}
+
+TEST_CASE("What a killed backup left in the place for backups is gone at the next start",
+          "[case-359]") {
+  Backing desk;
+  desk.begin(desk.plain.path());
+  const pid_t child = ::fork();
+  if (child == 0) { // is killed while it writes
+    auto draft = base::draftPattern(desk.plain.path());
+    ::close(::mkstemp(draft.data()));
+    ::_exit(0);
+  }
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  const auto files = [&] {
+    return std::ranges::distance(std::filesystem::directory_iterator(desk.plain.path()));
+  };
+  REQUIRE(files() == 1);
+  desk.window.reset();
+  desk.openAndUnlock();
+  CHECK(files() == 0);
 }
 
 TEST_CASE("On closing a backup is made of what is new, and none of what is not", "[case-279]") {
