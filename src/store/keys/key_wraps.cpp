@@ -100,7 +100,7 @@ void sealWraps(Connection& book) {
   row.run();
 }
 
-bool answer(Connection& book, const std::string& sql) {
+bool answersYes(Connection& book, const std::string& sql) {
   auto row = book.prepare(sql);
   return row.step() && row.column<bool>(0);
 }
@@ -108,19 +108,19 @@ bool answer(Connection& book, const std::string& sql) {
 bool isKnown(Connection& book, const std::string& database) {
   const auto known =
       " IN (SELECT zeroblob(16) UNION ALL SELECT name FROM " + database + ".book_key)";
-  return answer(book, "SELECT (SELECT key_name FROM " + database + ".book)" + known +
-                          " AND NOT EXISTS (SELECT 1 FROM " + database +
-                          ".key_wrap WHERE NOT key_name" + known +
-                          ") AND NOT EXISTS (SELECT 1 FROM " + database + ".ended_wrap)");
+  return answersYes(book, "SELECT (SELECT key_name FROM " + database + ".book)" + known +
+                              " AND NOT EXISTS (SELECT 1 FROM " + database +
+                              ".key_wrap WHERE NOT key_name" + known +
+                              ") AND NOT EXISTS (SELECT 1 FROM " + database + ".ended_wrap)");
 }
 
 bool isPutBack(Connection& book, const std::string& database) {
   const auto later = "FROM " + database + ".book AS b CROSS JOIN " + database +
                      ".book_key_earlier AS p ON p.name = b.key_name CROSS JOIN " + database +
                      ".book_key AS k ON k.entry = p.entry";
-  return answer(book, "SELECT EXISTS (SELECT 1 " + later + ") AND NOT EXISTS (SELECT 1 " + later +
-                          " CROSS JOIN " + database +
-                          ".key_wrap AS w ON w.key_name = k.name AND w.opener = 'passphrase')");
+  return answersYes(book, "SELECT EXISTS (SELECT 1 " + later + ") AND NOT EXISTS (SELECT 1 " +
+                              later + " CROSS JOIN " + database +
+                              ".key_wrap AS w ON w.key_name = k.name AND w.opener = 'passphrase')");
 }
 
 } // namespace
@@ -209,8 +209,8 @@ void takeWraps(Connection& book, const std::string& personalKey, const base::Pat
   constexpr int recoveryAt = 6;
   std::vector<KeyWrap> wraps;
   // What opens the key that is here too stays each laptop's own.
-  if (!answer(book,
-              "SELECT (SELECT key_name FROM main.book) = (SELECT key_name FROM other.book)")) {
+  if (!answersYes(book,
+                  "SELECT (SELECT key_name FROM main.book) = (SELECT key_name FROM other.book)")) {
     wraps.push_back({Opener::passphrase, keyAt(0)});
     if (!row.isNull(recoveryAt)) wraps.push_back({Opener::recoveryCode, keyAt(recoveryAt)});
   }

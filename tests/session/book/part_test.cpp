@@ -16,7 +16,7 @@ using test::Scratch;
 
 namespace {
 
-constexpr auto words = "seven gray herons";
+constexpr auto passphrase = "seven gray herons";
 constexpr auto secretNote = "keeps forty bees in a blue hive";
 constexpr auto corrected = "the aunt at the second house said so";
 
@@ -63,9 +63,10 @@ struct TwoSchools {
   /// The day's logbook, as it lies on the second laptop.
   base::Path part() {
     const auto envelope = fresh(".gkday");
-    must(clinic.session.sealDay(clinic.by, envelope, clinic.school, words));
+    must(clinic.session.sealDay(clinic.by, envelope, clinic.school, passphrase));
     auto book = fresh(".gkbook");
-    must(session::Session::unpackEnvelope(envelope, words, book, session::BookKind::throwaway));
+    must(
+        session::Session::unpackEnvelope(envelope, passphrase, book, session::BookKind::throwaway));
     return book;
   }
   session::Session open(const base::Path& book) {
@@ -82,7 +83,7 @@ struct TwoSchools {
   }
 };
 
-std::string bytesIn(const base::Path& file) {
+std::string bytesOf(const base::Path& file) {
   return must(base::readFile(file, std::size_t{1} << 28));
 }
 
@@ -102,7 +103,7 @@ TEST_CASE("A day envelope for one school has nothing of another school's student
           "[case-424]") {
   TwoSchools two;
   const auto book = two.part();
-  const auto bytes = bytesIn(book);
+  const auto bytes = bytesOf(book);
   for (const auto* of : {secretNote, corrected, "2041-"})
     CHECK(bytes.find(of) == std::string::npos);
   auto day = two.open(book);
@@ -133,7 +134,7 @@ TEST_CASE("What needs every student is refused in a logbook of one school", "[ca
         ErrorCode::storePart);
   CHECK(codeOf(session::archiveName(day, roster::YearId(base::Uuid{}), today)) ==
         ErrorCode::storePart);
-  CHECK(codeOf(day.sealDay(two.clinic.by, two.fresh(".gkday"), two.other, words)) ==
+  CHECK(codeOf(day.sealDay(two.clinic.by, two.fresh(".gkday"), two.other, passphrase)) ==
         ErrorCode::storePart);
   // Forms of the other school would be counted as missing: its students are not here.
   CHECK(codeOf(day.formLines(two.clinic.term, today, two.other)) == ErrorCode::storePart);
@@ -152,11 +153,11 @@ TEST_CASE("A school's day comes back into the whole logbook, which loses nothing
   {
     auto day = two.open(book);
     enterNote(day, two.clinic, two.mina, "was charted on the second laptop");
-    must(day.sealDay(two.clinic.by, back, {}, words));
+    must(day.sealDay(two.clinic.by, back, {}, passphrase));
     must(day.finish());
   }
   enterNote(whole, two.clinic, two.ada, "meanwhile here");
-  CHECK(must(whole.absorbEnvelope(two.clinic.by, back, words)).newEntries > 0);
+  CHECK(must(whole.absorbEnvelope(two.clinic.by, back, passphrase)).newEntries > 0);
   CHECK(must(whole.flags(two.mina)).size() == 1);
   CHECK(must(whole.flags(two.ada)).size() == 2);
   CHECK(must(whole.identity(two.ada)).first == "Ada");
@@ -232,7 +233,7 @@ TEST_CASE("A logbook is no part by another program's word", "[case-428]") {
   TwoSchools two;
   const auto faultsOf = [&](const base::Path& from, const std::string& sql) {
     const auto path = two.fresh(".gkbook");
-    must(base::replaceFile(path, bytesIn(from)));
+    must(base::replaceFile(path, bytesOf(from)));
     run(path, sql);
     return must(session::Session::inspect(path, {two.clinic.clock, two.random}));
   };

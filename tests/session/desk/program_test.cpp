@@ -23,14 +23,14 @@ const roster::Program lantern{.name = "Lantern County Team",
                               .privacyFooting = "",
                               .times = {}};
 
-base::Date dayOf(const char* iso) {
+base::Date dayFrom(const char* iso) {
   return must(base::Date::parse(iso));
 }
 
 /// Of the clinic's program, which ended on the first of the month.
 void endAgreement(test::Clinic& clinic) {
   auto program = must(clinic.session.program()).value;
-  program.agreementUntil = dayOf("2026-11-01");
+  program.agreementUntil = dayFrom("2026-11-01");
   must(clinic.session.correctProgram(clinic.by, program, "typed from the letter"));
 }
 
@@ -46,7 +46,7 @@ roster::ChildId screened(test::Clinic& clinic) {
 TEST_CASE("A logbook is made with its program and passphrase or not at all", "[case-112]") {
   const test::Scratch folder;
   base::ManualClock clock{
-      base::atLocal(dayOf("2026-11-17"), std::chrono::hours(9), std::chrono::hours(-5))};
+      base::atLocal(dayFrom("2026-11-17"), std::chrono::hours(9), std::chrono::hours(-5))};
   base::SeededRandom random(4);
   const auto path = folder / "new.gkbook";
   const auto make = [&](const roster::Program& program, const char* passphrase) {
@@ -126,7 +126,7 @@ TEST_CASE("A program is corrected with a reason and what it was stays in the his
   test::Clinic clinic;
   const auto before = must(clinic.session.program());
   auto renewed = before.value;
-  renewed.agreementUntil = dayOf("2028-01-31");
+  renewed.agreementUntil = dayFrom("2028-01-31");
   renewed.phone = " 000-555-0199 ";
   renewed.authorizingDentist = "Dr. Juno Ashby";
   CHECK(codeOf(clinic.session.correctProgram(clinic.by, renewed, " ")) == ErrorCode::ruleReason);
@@ -169,14 +169,14 @@ TEST_CASE("A license that ran out is renewed and its owner works again", "[case-
   const auto oriel =
       std::ranges::find(members, clinic.hygienist, [](const auto& m) { return m.id; });
   auto lapsed = oriel->value;
-  lapsed.licenseUntil = dayOf("2026-11-16");
+  lapsed.licenseUntil = dayFrom("2026-11-16");
   must(clinic.session.correctMember(clinic.by, clinic.hygienist, lapsed, "read from the card"));
   const auto child = clinic.child("Mina");
   clinic.seat(child);
   CHECK(codeOf(clinic.session.screen(clinic.by, clinic.fourSound(child))) ==
         ErrorCode::ruleCredential);
   auto renewed = lapsed;
-  renewed.licenseUntil = dayOf("2028-06-30");
+  renewed.licenseUntil = dayFrom("2028-06-30");
   renewed.name = "Oriel Fenwhistle-Reed ";
   renewed.initials = "OR";
   renewed.may.add(roster::Task::clinicianOverride);
@@ -266,7 +266,7 @@ TEST_CASE("After the agreement ended a clinician places with a reason, an except
             clinic.by, {clinic.day, clinic.hygienist, "no override is needed"})) ==
         ErrorCode::ruleReason);
   endAgreement(clinic);
-  CHECK(must(clinic.session.lapsedAgreement(clinic.day)) == dayOf("2026-11-01"));
+  CHECK(must(clinic.session.lapsedAgreement(clinic.day)) == dayFrom("2026-11-01"));
   CHECK(codeOf(clinic.session.isolate(clinic.by, clinic.field(mina, {16, 46}))) ==
         ErrorCode::ruleCredential);
 
@@ -300,9 +300,9 @@ TEST_CASE("A renewed agreement needs no override and an override holds for its d
   const auto next = must(clinic.session.openDay(
       clinic.by, {clinic.term, clinic.school, clinic.clock.now().date(), 1, {}, false}));
   CHECK(must(clinic.session.lapsedAgreement(clinic.day)) == std::nullopt);
-  CHECK(must(clinic.session.lapsedAgreement(next)) == dayOf("2026-11-01"));
+  CHECK(must(clinic.session.lapsedAgreement(next)) == dayFrom("2026-11-01"));
   auto program = must(clinic.session.program()).value;
-  program.agreementUntil = dayOf("2027-11-01");
+  program.agreementUntil = dayFrom("2027-11-01");
   must(clinic.session.correctProgram(clinic.by, program, "renewed"));
   CHECK(must(clinic.session.lapsedAgreement(next)) == std::nullopt);
 }

@@ -15,7 +15,7 @@ using test::must;
 
 namespace {
 
-Date dateOf(const char* iso) {
+Date dateFrom(const char* iso) {
   return must(Date::parse(iso));
 }
 
@@ -28,14 +28,14 @@ void put(std::vector<base::Recorded<T>>& into, const T& value) {
 }
 
 roster::Member member(const char* initials, roster::Role role, const char* until) {
-  return {initials, initials, role, "RDH 1", dateOf(until), roster::usualTasks(role)};
+  return {initials, initials, role, "RDH 1", dateFrom(until), roster::usualTasks(role)};
 }
 
 kit::Lot lot(kit::MaterialKind kind, const char* name, const char* expiry) {
   kit::Lot made{.kind = kind,
                 .material = name,
                 .lot = "1",
-                .expiry = dateOf(expiry),
+                .expiry = dateFrom(expiry),
                 .contains = {},
                 .quarantineReason = {}};
   return made;
@@ -43,16 +43,16 @@ kit::Lot lot(kit::MaterialKind kind, const char* name, const char* expiry) {
 
 /// A program that could work on November 17, 2026.
 SetupRecords whole() {
-  SetupRecords records{.on = dateOf("2026-11-17")};
+  SetupRecords records{.on = dateFrom("2026-11-17")};
   records.program = roster::Program{.name = "Larkmere",
                                     .county = "Larkmere",
                                     .phone = "000-555-0142",
                                     .authorizingDentist = "Dr. Hartgrove",
-                                    .agreementUntil = dateOf("2027-01-31"),
+                                    .agreementUntil = dateFrom("2027-01-31"),
                                     .privacyFooting = "HIPAA, board, August 2026",
                                     .times = {}};
   put(records.schools, roster::School{"Cobble Lantern Elementary", "CL"});
-  put(records.terms, roster::Term{"Fall 2026", dateOf("2026-08-24"), dateOf("2026-12-18"), {}});
+  put(records.terms, roster::Term{"Fall 2026", dateFrom("2026-08-24"), dateFrom("2026-12-18"), {}});
   put(records.enrollments, roster::Enrollment{records.terms[0].id, records.schools[0].id, "2", 61});
   put(records.members, member("OF", roster::Role::hygienist, "2027-06-30"));
   put(records.members, member("CW", roster::Role::coordinator, "2027-06-30"));
@@ -92,7 +92,7 @@ TEST_CASE("The check list of a first day is empty where nothing is missing", "[c
 }
 
 TEST_CASE("An empty logbook misses something in every area but the years", "[case-201]") {
-  const auto areas = session::setupOf({.on = dateOf("2026-11-17")});
+  const auto areas = session::setupOf({.on = dateFrom("2026-11-17")});
   for (const auto& area : areas) {
     INFO(base::nameOf(area.area));
     if (area.area == Area::years) { // no day waits for one
@@ -122,21 +122,21 @@ TEST_CASE("What keeps a day from being worked is told from what only should be d
     CHECK(state.standing == AreaStanding::ask);
     CHECK(says(state, words));
   };
-  isMissing(
-      judged(Area::program, [](auto& all) { all.program->agreementUntil = dateOf("2026-11-16"); }),
-      "ended on");
+  isMissing(judged(Area::program,
+                   [](auto& all) { all.program->agreementUntil = dateFrom("2026-11-16"); }),
+            "ended on");
   isAsked(judged(Area::program, [](auto& all) { all.program->authorizingDentist = " "; }),
           "dentist");
   isAsked(judged(Area::schools, [](auto& all) { all.enrollments.clear(); }), "1 school");
-  isMissing(judged(Area::terms, [](auto& all) { all.terms[0].value.end = dateOf("2026-11-16"); }),
+  isMissing(judged(Area::terms, [](auto& all) { all.terms[0].value.end = dateFrom("2026-11-16"); }),
             "next term");
-  isAsked(judged(Area::terms, [](auto& all) { all.terms[0].value.start = dateOf("2026-11-18"); }),
+  isAsked(judged(Area::terms, [](auto& all) { all.terms[0].value.start = dateFrom("2026-11-18"); }),
           "begins on");
   isMissing(judged(Area::team,
-                   [](auto& all) { all.members[0].value.licenseUntil = dateOf("2026-11-16"); }),
+                   [](auto& all) { all.members[0].value.licenseUntil = dateFrom("2026-11-16"); }),
             "may place sealants");
   isAsked(judged(Area::team,
-                 [](auto& all) { all.members[0].value.licenseUntil = dateOf("2026-12-15"); }),
+                 [](auto& all) { all.members[0].value.licenseUntil = dateFrom("2026-12-15"); }),
           "28 days");
   isAsked(judged(Area::team, [](auto& all) { all.members.pop_back(); }),
           "Enter a second person who may sign");
@@ -147,8 +147,9 @@ TEST_CASE("What keeps a day from being worked is told from what only should be d
   isAsked(judged(Area::lights, [](auto& all) { all.cureTimes.clear(); }), "Resin Fern");
   isAsked(judged(Area::lights, [](auto& all) { all.lights[0].value.baseline = {0}; }),
           "first reading");
-  isMissing(judged(Area::lots, [](auto& all) { all.lots[0].value.expiry = dateOf("2026-11-16"); }),
-            "No sealant lot");
+  isMissing(
+      judged(Area::lots, [](auto& all) { all.lots[0].value.expiry = dateFrom("2026-11-16"); }),
+      "No sealant lot");
   isMissing(judged(Area::lots, [](auto& all) { all.lots[1].value.quarantined = true; }),
             "No etchant lot");
   isAsked(judged(Area::lots, [](auto& all) { all.lots.pop_back(); }), "varnish");
@@ -167,13 +168,13 @@ TEST_CASE("Glass ionomer alone asks for neither etchant nor light", "[case-201]"
 
 TEST_CASE("A day is of the term it is in, else of the next, else of the newest", "[case-201]") {
   std::vector<base::Recorded<roster::Term>> terms;
-  CHECK(session::termFor(terms, dateOf("2026-11-17")) == nullptr);
+  CHECK(session::termFor(terms, dateFrom("2026-11-17")) == nullptr);
   for (const auto& [name, start, end] : {std::tuple("Spring", "2027-01-11", "2027-05-28"),
                                          {"Fall", "2026-08-24", "2026-12-18"},
                                          {"Last", "2026-01-12", "2026-05-29"}})
-    put(terms, roster::Term{name, dateOf(start), dateOf(end), {}});
+    put(terms, roster::Term{name, dateFrom(start), dateFrom(end), {}});
   const auto on = [&](const char* date) {
-    return session::termFor(terms, dateOf(date))->value.name;
+    return session::termFor(terms, dateFrom(date))->value.name;
   };
   CHECK(on("2026-02-01") == "Last");
   CHECK(on("2026-07-01") == "Fall");
