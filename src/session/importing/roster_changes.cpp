@@ -19,7 +19,7 @@ Guardian guardianOf(const roster::RosterGuardian& from, const std::string& langu
   return {from.name, from.relation, from.phone, language};
 }
 
-std::string phoneDigits(const std::string& text) {
+std::string onlyDigits(const std::string& text) {
   std::string digits;
   for (const char c : text)
     if (c >= '0' && c <= '9') digits += c;
@@ -28,8 +28,8 @@ std::string phoneDigits(const std::string& text) {
 
 /// "(000) 555-0142" is "000.555.0142".
 bool isSamePhone(const std::string& one, const std::string& other) {
-  const auto digits = phoneDigits(one);
-  return digits.empty() ? one == other : digits == phoneDigits(other);
+  const auto digits = onlyDigits(one);
+  return digits.empty() ? one == other : digits == onlyDigits(other);
 }
 
 /// Takes what a cell says, unless it is blank; whether that is new.

@@ -22,7 +22,7 @@ using test::says;
 
 namespace {
 
-constexpr const char* newWords = "nine kites on a line";
+constexpr const char* attackWords = "nine kites on a line";
 constexpr const char* changedOpeners = "what opens the names";
 
 /// Past every guard; what `work` leaves behind gets a right digest again.
@@ -69,7 +69,7 @@ struct Attack : KeyedClinic {
     clock.advance(std::chrono::minutes(1));
     return must(session.replaceBookKey(
         {coordinator, {}},
-        {.confirmation = coordinatorsWords, .passphrase = newWords, .reason = "someone left"}));
+        {.confirmation = coordinatorsWords, .passphrase = attackWords, .reason = "someone left"}));
   }
 };
 
@@ -163,7 +163,7 @@ TEST_CASE("The logbook's earlier passphrase put back is named; said to be of the
     auto book = attack.open();
     CHECK(codeOf(book.unlock(test::Clinic::passphrase)) == ErrorCode::vaultWrongPassphrase);
     CHECK(codeOf(book.unlock(code)) == ErrorCode::vaultWrongPassphrase);
-    CHECK(codeOf(book.unlock(newWords)) == ErrorCode::vaultWrongPassphrase);
+    CHECK(codeOf(book.unlock(attackWords)) == ErrorCode::vaultWrongPassphrase);
     must(book.unlock(coordinatorsWords)); // hers was not touched
   }
 }
@@ -215,7 +215,7 @@ TEST_CASE("A derivation that somebody made cheap in the file seals no key of the
   attack.file = attack.copy("cheap.gkbook");
   auto real = must(session::Session::open(attack.file, attack.laptop, {attack.clock, attack.random},
                                           store::Access::readWrite, session::BookKind::real));
-  must(real.unlock(newWords));
+  must(real.unlock(attackWords));
   must(real.openKey(attack.hygienist, hygienistsWords)); // at the cost of a throwaway book
   CHECK(must(real.whoOpens()).size() == 1);
 }
