@@ -69,7 +69,7 @@ TEST_CASE("Two equally careful words of an alert are both kept, and the later co
 TEST_CASE("A form that counts meanwhile allows only what each equally careful word allows",
           "[case-347]") {
   using roster::Service;
-  const auto date = [](int month) { return base::Date::of(2027, month, 1).value(); };
+  const auto date = [](unsigned month) { return base::Date::of(2027, month, 1).value(); };
   const roster::Consent all{.child = roster::ChildId(numbered(1)),
                             .term = roster::TermId(numbered(2)),
                             .state = ConsentState::yes,
