@@ -1,4 +1,5 @@
 #include "base/text/text.h"
+#include "followup/display_names.h"
 #include "session/session_write.h"
 
 #include <algorithm>
@@ -125,7 +126,7 @@ Result<base::Done> DayVerbs::countOut(By by, roster::DayId day, followup::Paper 
     return write(*may, {}, [&](store::Act& act) {
       act.add(roster::Addendum{day,
                                {},
-                               "printed after the signatures: " + std::string(base::nameOf(paper)) +
+                               "printed after the signatures: " + std::string(base::displayName(paper)) +
                                    ", " + std::to_string(sheets)});
       return base::Done{};
     });
