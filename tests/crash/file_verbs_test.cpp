@@ -76,6 +76,7 @@ TEST_CASE(
     "[case-373]") {
   std::uint64_t points = 0;
   std::uint64_t all = 0;
+  std::vector<std::string> byBytes; // written without SQLite; its renames are tried above
   const auto seed = test::seedOr(373);
   for (const auto& verb : test::fileVerbs()) {
     INFO(verb.what);
@@ -84,7 +85,7 @@ TEST_CASE(
       const Room room;
       calls = livedThroughCalls(room.folder.path(), verb, 0);
     }
-    CHECK(calls > 0);
+    if (calls == 0) byBytes.push_back(verb.what);
     all += calls;
     const auto every =
         test::isLong() ? 1 : 1 + calls / static_cast<std::uint64_t>(test::rounds(5, 5));
@@ -97,6 +98,7 @@ TEST_CASE(
       ++points;
     }
   }
+  CHECK(byBytes == std::vector<std::string>{"a day envelope is unpacked"});
   std::cout << "killed at " << points << " of " << all
             << " calls of SQLite's: 0 logbooks lost, 0 halves\n";
 }
