@@ -325,6 +325,11 @@ TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier
   if (totals.total.couldNotTell == 0) // then it is the number screened under another name
     for (auto& line : lines)
       line.values.erase(Figure::decayKnown);
+  // Likewise where each child that was sealed, or had varnish, had been screened.
+  for (auto& line : lines) {
+    if (totals.total.sealedUnscreened == 0) line.values.erase(Figure::sealedInNeed);
+    if (totals.total.varnishUnscreened == 0) line.values.erase(Figure::varnishScreened);
+  }
   if (findings == Findings::left) lines = withoutFindings(std::move(lines));
   const auto total = std::move(lines.back());
   lines.pop_back();

@@ -4,6 +4,8 @@
 #include "reports/retention/display_names.h"
 #include "reports/retention/retention_table.h"
 
+#include <functional>
+
 namespace gk::reports {
 
 namespace {
@@ -16,11 +18,11 @@ std::string belowWords(double target, const std::string& what,
 
 /// Names the schools whose rate is under a benchmark; nothing when none is, or none was set.
 void noteUnder(Table& table, const TermTotals& totals, const std::string& what,
-               std::optional<double> target, int Participation::*part, auto whole) {
+               std::optional<double> target, auto part, auto whole) {
   if (!target) return;
   std::vector<std::string> under;
   for (const auto& one : totals.schools)
-    if (const auto rate = rateOf(one.*part, whole(one)); rate && *rate < *target)
+    if (const auto rate = rateOf(std::invoke(part, one), whole(one)); rate && *rate < *target)
       under.push_back(one.school + " " + base::percent(*rate));
   if (!under.empty()) table.notes.push_back(belowWords(*target, what, under));
 }
@@ -108,7 +110,8 @@ Table serviceTable(const TermTotals& totals) {
                          children("Needing", "needing", &At::needing),
                          shareColumn("% of screened", "needing_share", &At::needing, &At::screened),
                          children("Sealed", "sealed", &At::sealed),
-                         shareColumn("% of needing", "sealed_share", &At::sealed, &At::needing),
+                         {shares("% of needing", "sealed_share"),
+                          [](const At& at) { return shareOf(at.sealedInNeed(), at.needing); }},
                          children("Unfinished", "unfinished", &At::unfinished),
                          children("First molars", "first_molars", &At::firstMolars),
                          children("Second molars", "second_molars", &At::secondMolars),
@@ -118,13 +121,23 @@ Table serviceTable(const TermTotals& totals) {
                           [](const At& at) { return numberOf(at.teethPerChild(), 2); }},
                          {numbers("Teeth per screened child"),
                           [](const At& at) { return numberPer(at.teeth(), at.screened, 2); }},
-                         children("Varnish", "varnish", &At::varnish)});
+                         children("Varnish", "varnish", &At::varnish),
+                         {inFiles(counts("Sealed unscreened")), &At::sealedUnscreened},
+                         {inFiles(counts("Varnish unscreened")), &At::varnishUnscreened}});
   table.notes = {
-      "Needing, sealed, unfinished and varnish are children. Needing: a tooth was chosen "
-      "for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass ionomer "
+      "Needing, sealed, unfinished and varnish are children. Needing, of the screened: a tooth was "
+      "chosen for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass "
+      "ionomer "
       "sealants do not count. Teeth "
       "and surfaces are counted separately, each once."};
-  noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &Participation::sealed,
+  if (totals.total.sealedUnscreened > 0)
+    table.notes.push_back("Sealed includes " + number(totals.total.sealedUnscreened) +
+                          " not screened this term, such as resealed at a recheck: not counted as "
+                          "needing, nor in % of needing.");
+  if (totals.total.varnishUnscreened > 0)
+    table.notes.push_back("Varnish includes " + number(totals.total.varnishUnscreened) +
+                          " not screened this term.");
+  noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &At::sealedInNeed,
             [](const auto& at) { return at.needing; });
   return table;
 }
@@ -196,9 +209,10 @@ void noteRetentionUnder(Table& table, const TermTotals& totals) {
   const auto target = totals.targets.retained;
   if (!target) return;
   std::vector<std::string> under;
+  // An estimate below is no verdict: only where all that the printed interval holds is below.
   for (const auto& line : totals.retention.schools)
-    if (line.whole95 && line.whole95->estimate < *target)
-      under.push_back(line.label + " " + base::percent(line.whole95->estimate));
+    if (againstBenchmark(*target, line) == AgainstBenchmark::below)
+      under.push_back(line.label + " " + estimateWords(*line.whole95, line.unit));
   if (!under.empty()) table.notes.push_back(belowWords(*target, "fully retained", under));
 }
 

@@ -25,7 +25,7 @@ constexpr std::array termShares{
     TermShare{"Needing, % of screened", "needing sealants, of screened", PlotMark::dashed,
               [](const Participation& at) { return rateOf(at.needing, at.screened); }},
     TermShare{"Sealed, % of needing", "sealed, of needing", PlotMark::dotted,
-              [](const Participation& at) { return rateOf(at.sealed, at.needing); }}};
+              [](const Participation& at) { return rateOf(at.sealedInNeed(), at.needing); }}};
 
 constexpr const char* smallNumbers = "Contains small numbers: for the program's own use.";
 
