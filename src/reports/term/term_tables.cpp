@@ -4,8 +4,6 @@
 #include "reports/retention/display_names.h"
 #include "reports/retention/retention_table.h"
 
-#include <functional>
-
 namespace gk::reports {
 
 namespace {
@@ -127,16 +125,12 @@ Table serviceTable(const TermTotals& totals) {
   table.notes = {
       "Needing, sealed, unfinished and varnish are children. Needing, of the screened: a tooth was "
       "chosen for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass "
-      "ionomer "
-      "sealants do not count. Teeth "
-      "and surfaces are counted separately, each once."};
-  if (totals.total.sealedUnscreened > 0)
-    table.notes.push_back("Sealed includes " + number(totals.total.sealedUnscreened) +
-                          " not screened this term, such as resealed at a recheck: not counted as "
-                          "needing, nor in % of needing.");
-  if (totals.total.varnishUnscreened > 0)
-    table.notes.push_back("Varnish includes " + number(totals.total.varnishUnscreened) +
-                          " not screened this term.");
+      "ionomer sealants do not count. Teeth and surfaces are counted separately, each once."};
+  const auto& all = totals.total;
+  if (all.sealedUnscreened + all.varnishUnscreened > 0)
+    table.notes.push_back("Not screened this term: of sealed " + number(all.sealedUnscreened) +
+                          ", of varnish " + number(all.varnishUnscreened) +
+                          ". They are not in % of needing.");
   noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &At::sealedInNeed,
             [](const auto& at) { return at.needing; });
   return table;
@@ -209,7 +203,6 @@ void noteRetentionUnder(Table& table, const TermTotals& totals) {
   const auto target = totals.targets.retained;
   if (!target) return;
   std::vector<std::string> under;
-  // An estimate below is no verdict: only where all that the printed interval holds is below.
   for (const auto& line : totals.retention.schools)
     if (againstBenchmark(*target, line) == AgainstBenchmark::below)
       under.push_back(line.label + " " + estimateWords(*line.whole95, line.unit));

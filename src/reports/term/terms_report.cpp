@@ -193,6 +193,9 @@ std::vector<Table> termsReport(std::span<const TermTotals> terms, SideBySide wha
       "No trend is tested: from " + oneOf(what) + " to " + oneOf(what) +
           (school ? " the grades, people and the children found differ."
                   : " the schools, grades, people and the children found differ.")};
+  if (std::ranges::any_of(sides, [](const auto& side) { return side.at.sealedUnscreened > 0; }))
+    table.notes.emplace_back("Sealed includes students not screened then, such as resealed at a "
+                             "recheck; sealed, % of needing leaves them out.");
   if (school) {
     if (table.rows.size() < sides.size())
       table.notes.push_back("A " + oneOf(what) +

@@ -203,7 +203,7 @@ double coveredOf(std::size_t schools, bool areTold, int rounds) {
 } // namespace
 
 TEST_CASE("A band that resamples schools holds the truth of schools that differ", "[case-513]") {
-  // Own simulation. Before, by children: 60 to 80 %.
+  // Own simulation; before, children were drawn whatever the number of schools.
   for (const std::size_t schools : {5U, 12U}) {
     const double before = coveredOf(schools, false, 150);
     const double now = coveredOf(schools, true, 150);
