@@ -222,7 +222,7 @@ TEST_CASE("The first and last check are rounded outward, and unplanned kinds nam
 
 namespace {
 
-std::string notesOf(const RetentionCurve& curve) {
+std::string curveNotes(const RetentionCurve& curve) {
   std::string all;
   for (const auto& note : curveTable(curve, curve, curve).notes)
     all += note + "\n";
@@ -230,7 +230,7 @@ std::string notesOf(const RetentionCurve& curve) {
 }
 
 /// `schools` schools of 12 children each, looked at at a year, every fourth sealant lost.
-RetentionCurve curveOf(int schools) {
+RetentionCurve schoolsCurve(int schools) {
   SampleTerm term;
   for (int school = 0; school < schools; ++school) {
     const auto here = term.school("School " + std::to_string(school), 100);
@@ -245,17 +245,17 @@ RetentionCurve curveOf(int schools) {
 } // namespace
 
 TEST_CASE("The words of the band say what it resamples", "[case-513]") {
-  const auto one = notesOf(curveOf(1));
+  const auto one = curveNotes(schoolsCurve(1));
   CHECK(one.find("The band resamples children.") != std::string::npos);
   CHECK(one.find("No band") == std::string::npos);
-  const auto two = curveOf(2);
-  CHECK(notesOf(two).find("No band is given: 2 schools hardly show") != std::string::npos);
-  CHECK(notesOf(two).find("The band resamples") == std::string::npos);
+  const auto two = schoolsCurve(2);
+  CHECK(curveNotes(two).find("No band is given: 2 schools hardly show") != std::string::npos);
+  CHECK(curveNotes(two).find("The band resamples") == std::string::npos);
   CHECK_FALSE(two.readings.front().band);
-  const auto five = curveOf(5);
+  const auto five = schoolsCurve(5);
   CHECK(five.units == estimates::BandUnits::schools);
-  CHECK(notesOf(five).find("The band resamples schools. They are few") != std::string::npos);
-  const auto many = notesOf(curveOf(10));
+  CHECK(curveNotes(five).find("The band resamples schools. They are few") != std::string::npos);
+  const auto many = curveNotes(schoolsCurve(10));
   CHECK(many.find("The band resamples schools.\n") != std::string::npos);
 }
 
@@ -281,7 +281,7 @@ TEST_CASE("Beside an exact limit stands of how many children it is", "[case-512]
   CHECK(at.readings.front().settled == 5);
   const auto cell = curveTable(at, at, at).rows.at(0).at(2).text();
   CHECK(cell == "47.8-100.0, exact limit, 5 children checked then");
-  CHECK(notesOf(at).find("no child for being found fully retained at a later one") !=
+  CHECK(curveNotes(at).find("no child for being found fully retained at a later one") !=
         std::string::npos);
 }
 
@@ -296,7 +296,7 @@ TEST_CASE("Sealants too young to have been looked at are in no figure of the cur
     term.check(term.place(term.child(here), placed, 16), now, i ? Held::whole : Held::lost);
   const auto old = retentionCurve(term.records);
   CHECK(old.tooYoung == 0);
-  CHECK(notesOf(old).find("too recently") == std::string::npos);
+  CHECK(curveNotes(old).find("too recently") == std::string::npos);
   const auto soon = term.day(here, "2026-10-20");
   for (int i = 0; i < 30; ++i) {
     const auto child = term.child(here);
@@ -309,6 +309,7 @@ TEST_CASE("Sealants too young to have been looked at are in no figure of the cur
   CHECK(both.lastPlaced == old.lastPlaced);
   CHECK(both.ends.count(SpellState::failed) == 1);
   CHECK(both.curve->intervals.size() == old.curve->intervals.size());
-  CHECK(notesOf(both).find("Of 8 sealants: ") != std::string::npos);
-  CHECK(notesOf(both).find("31 placed too recently to have been looked at") != std::string::npos);
+  CHECK(curveNotes(both).find("Of 8 sealants: ") != std::string::npos);
+  CHECK(curveNotes(both).find("31 placed too recently to have been looked at") !=
+        std::string::npos);
 }
