@@ -33,6 +33,17 @@ Overview::Figure figure(const QString& title, const QString& count, const QStrin
   return made;
 }
 
+/// Only where the whole CI is on one side of the benchmark.
+void addVerdict(Overview::Figure& made, double benchmark, const reports::RetentionLine& line) {
+  using reports::AgainstBenchmark;
+  const auto verdict = reports::againstBenchmark(benchmark, line);
+  if (verdict != AgainstBenchmark::cannotTell) made.met = verdict == AgainstBenchmark::met;
+  made.benchmark =
+      u"benchmark %1%: %2"_s.arg(toQt(base::percent(benchmark, 0)), !made.met   ? u"cannot tell"_s
+                                                                    : *made.met ? u"met"_s
+                                                                                : u"below"_s);
+}
+
 std::optional<double> share(int part, int whole) {
   return whole > 0 ? std::optional(static_cast<double>(part) / whole) : std::nullopt;
 }
@@ -47,7 +58,8 @@ void addRetention(Overview& out, const reports::TermTotals& totals) {
         {toQt(line.label), line.whole95->estimate * 100,
          range ? std::optional(estimates::Interval{range->low * 100, range->high * 100})
                : std::nullopt,
-         line.assessable, target && range && range->high < *target});
+         line.assessable,
+         target && reports::againstBenchmark(*target, line) == reports::AgainstBenchmark::below});
   }
   const auto& all = totals.retention.total;
   if (all.whole95) out.all = all.whole95->estimate * 100;
@@ -124,9 +136,10 @@ Overview overviewOf(const reports::TermTotals& totals) {
                                    number(all.consented) + u" consented"_s,
                                share(all.screened, all.consented), targets.screened));
   out.figures.push_back(figure(u"Students sealed"_s, number(all.sealed),
-                               shareOf(all.sealed, all.needing) + u" of "_s + number(all.needing) +
-                                   u" in need; "_s + counted(all.teeth(), "tooth", "teeth"),
-                               share(all.sealed, all.needing), targets.sealed));
+                               shareOf(all.sealedInNeed(), all.needing) + u" of "_s +
+                                   number(all.needing) + u" in need; "_s +
+                                   counted(all.teeth(), "tooth", "teeth"),
+                               share(all.sealedInNeed(), all.needing), targets.sealed));
   const auto& held = totals.retention.total;
   if (held.whole95 && held.assessable > 0) {
     const auto range = reports::rangeCell(held.whole95, held.unit).text();
@@ -138,7 +151,8 @@ Overview overviewOf(const reports::TermTotals& totals) {
                                  toQt(base::percent(held.whole95->estimate)) + u'%',
                                  range.empty() ? u"%1 checked"_s.arg(number(held.assessable))
                                                : u"95% CI "_s + toQt(range) + checked,
-                                 held.whole95->estimate, targets.retained));
+                                 std::nullopt, std::nullopt));
+    if (targets.retained) addVerdict(out.figures.back(), *targets.retained, held);
   } else {
     out.figures.push_back({u"Fully retained at one year"_s, u"–"_s, u"none checked yet"_s, {}, {}});
   }
@@ -166,7 +180,8 @@ Overview overviewOf(const reports::TermTotals& totals) {
        all.enrolled ? u"enrolled"_s : u"forms"_s);
   step(u"Screened"_s, all.screened, all.consented, u"consented"_s);
   step(u"Need sealants"_s, all.needing, all.screened, u"screened"_s);
-  step(u"Sealed"_s, all.sealed, all.needing, u"need"_s);
+  step(all.sealedUnscreened > 0 ? u"Screened, sealed"_s : u"Sealed"_s, all.sealedInNeed(),
+       all.needing, u"need"_s);
   out.funnelSays =
       (all.enrolled ? u"Enrolled %1, screened %2, sealed %3."_s.arg(
                           number(*all.enrolled), number(all.screened), number(all.sealed))

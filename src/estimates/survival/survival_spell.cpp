@@ -53,7 +53,7 @@ base::Result<PlacementSpell> spellOf(std::span<const SpellCheck> checks, std::si
   });
 
   PlacementSpell out{
-      .spell = {.left = 0, .right = std::nullopt, .child = child, .teeth = 1},
+      .spell = {.left = 0, .right = std::nullopt, .child = child, .teeth = 1, .school = 0},
       .end = SpellState::cannotTell,
       .wholeAfterEnd = false,
   };

@@ -17,6 +17,7 @@ struct Spell {
   std::optional<double> right; ///< first seen failed; empty while it has not been
   std::size_t child = 0;       ///< any label that joins the teeth of one child
   double teeth = 1;            ///< how many teeth share this spell and child
+  std::size_t school = 0;      ///< any label of where it was placed; read by the band alone
 };
 
 /// What a check found, by the definition of failure in use. Whether a partly retained sealant is

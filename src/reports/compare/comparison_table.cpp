@@ -51,6 +51,8 @@ Cell bootstrapRange(const FactorValue& value) {
 }
 
 Cell pCell(const FactorValue& value) {
+  if (value.sameAs)
+    return "as " + value.sameAs->label + (value.sameAs->isReversed ? ", reversed" : "");
   if (value.hasFewSchools) return "cannot be separated from schools";
   if (value.against && !value.p) return "too few to tell";
   return pValueOf(value.adjustedP);
@@ -116,8 +118,8 @@ void addLevelNotes(Table& table, const FactorComparison& compared) {
         "Cannot be separated from schools: each school has this value or the others, "
         "and fewer than " +
         number(fewestSchoolsASide) +
-        " schools are on one side. A difference may come from the schools; no p and "
-        "no CI is given.");
+        " schools are on one side. A difference may come from the schools; no p, no CI of the "
+        "odds ratio and no expected range is given.");
   if (hasAny(compared, isOfSchools))
     table.notes.emplace_back(
         "Where each school has this value or the others, whole schools are the "
@@ -139,6 +141,9 @@ void addOtherNames(Table& table, const FactorComparison& compared) {
   for (const auto factor : compared.alsoCalled)
     table.notes.push_back("By " + named(factor) +
                           " the teeth divide in the same way: one comparison under two names.");
+  if (hasAny(compared, [](const auto& value) { return value.sameAs.has_value(); }))
+    table.notes.emplace_back("p \"as\" another value: it divides the teeth in the same way as that "
+                             "one, in a table above, and is compared and counted once.");
 }
 
 } // namespace
@@ -166,8 +171,11 @@ Table comparisonTable(const FactorComparison& compared) {
                  "method, a light or a person at random, and may explain all of a difference. "
                  "Small numbers are too few to judge an individual.",
                  "95% expected range: where a value with as many teeth would fall if it were "
-                 "no different from the whole cohort. Outside it, look for a cause; one of "
-                 "twenty values falls outside by chance."};
+                 "no different from the whole cohort. Outside it, look for a cause; " +
+                     std::string(compared.allowsForSchools
+                                     ? "the limits allow for what schools differ by, so with few "
+                                       "schools little can fall outside."
+                                     : "about one of twenty values falls outside by chance.")};
   if (isAny && compared.comparedTogether > 1)
     table.notes.push_back("p is adjusted for the " + std::to_string(compared.comparedTogether) +
                           " comparisons made together.");

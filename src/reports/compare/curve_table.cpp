@@ -1,5 +1,6 @@
 #include "reports/compare/curve_table.h"
 
+#include "estimates/shares/interval_policy.h"
 #include "reports/compare/retention_plots.h"
 #include "reports/print/cells.h"
 
@@ -27,8 +28,13 @@ std::string endsNote(const RetentionCurve& curve) {
     if (const auto count = curve.ends.count(state); count > 0)
       parts.push_back((state == SpellState::cannotTell ? "never assessed" : named(state)) + " " +
                       std::to_string(count));
-  return "Of " + counted(curve.placements, "sealant", "sealants") + ": " + base::join(parts, ", ") +
-         ".";
+  auto words = "Of " + counted(curve.placements, "sealant", "sealants") + ": " +
+               base::join(parts, ", ") + ".";
+  if (curve.tooYoung > 0)
+    words += " Left out: " + std::to_string(curve.tooYoung) +
+             " placed too recently to have been looked at; no sealant was yet checked so soon "
+             "after it was placed.";
+  return words;
 }
 
 /// Whose sealants, and looks of which kind.
@@ -61,6 +67,38 @@ std::string lookBounds(const std::vector<double>& looks) {
          base::fixed(std::ceil(tenths * looks.back()) / tenths, 1) + ": no figure is given there.";
 }
 
+Cell bandCell(const CurveReading& at) {
+  const auto range = rangeOf(at.band);
+  if (!at.isExactLimit) return range;
+  return range.with(", exact limit, " +
+                    counted(at.settled, "child checked then", "children checked then"));
+}
+
+/// What the band resamples, where there is one, and what an exact limit rests on.
+void addBandNotes(Table& table, const RetentionCurve& curve) {
+  using estimates::BandUnits;
+  const auto has = [&](auto what) { return std::ranges::any_of(curve.readings, what); };
+  if (has([](const auto& at) { return at.band && !at.isExactLimit; })) {
+    if (curve.units == BandUnits::schools)
+      table.notes.push_back("The band resamples schools." +
+                            std::string(curve.schoolsChecked < estimates::fewClustersToRead
+                                            ? " They are few: it is widened for that."
+                                            : ""));
+    else
+      table.notes.push_back(
+          "The band resamples children" +
+          std::string(curve.isFewChildren ? "; with so few it is likely too narrow." : "."));
+  }
+  if (curve.units == BandUnits::tooFewSchools)
+    table.notes.push_back("No band is given: " + std::to_string(curve.schoolsChecked) +
+                          " schools hardly show how much schools differ.");
+  if (has([](const auto& at) { return at.isExactLimit; }))
+    table.notes.emplace_back(
+        "Exact limit: all or none of the children checked then were alike, which is no certainty. "
+        "It counts only children checked from that age until the next check that leaves it open, "
+        "and no child for being found fully retained at a later one.");
+}
+
 } // namespace
 
 Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
@@ -74,8 +112,7 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
     return table;
   }
   for (const auto& at : usual.readings)
-    table.rows.push_back({numberOf(at.year, 1), survivalCell(usual, at.year),
-                          rangeOf(at.band).with(at.isExactLimit ? ", exact limit" : ""),
+    table.rows.push_back({numberOf(at.year, 1), survivalCell(usual, at.year), bandCell(at),
                           at.followed, survivalCell(worst, at.year),
                           survivalCell(wholeOrPart, at.year)});
   const auto looks =
@@ -90,11 +127,7 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       "since, and a tooth resealed without a check that found the sealant fully "
       "retained, count as failed. A reseal starts over. Children who were not "
       "found are assumed to be like those who were.");
-  const auto isResampled = [](const auto& at) { return at.band && !at.isExactLimit; };
-  if (std::ranges::any_of(usual.readings, isResampled))
-    table.notes.push_back(
-        "The band resamples children" +
-        std::string(usual.isFewChildren ? "; with so few it is likely too narrow." : "."));
+  addBandNotes(table, usual);
   if (usual.curve->has(estimates::SurvivalNote::notSettled))
     table.notes.emplace_back("The fit did not converge: the curve is approximate.");
   table.plot = curvePlot(usual, worst);

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace gk::reports {
 
@@ -172,6 +173,75 @@ bool partAlike(const Teeth& teeth, Factor one, Factor other) {
   return there.size() > 1;
 }
 
+/// Comparisons already made, by the teeth on either side.
+class Splits {
+ public:
+  explicit Splits(const Teeth& teeth) : teeth_(teeth) {
+    for (std::size_t i = 0; i < teeth.size(); ++i)
+      all_ += markOf(i);
+  }
+
+  /// Takes the p from values of the newest that were compared before.
+  void leaveOutRepeats(std::vector<FactorComparison>& compared) {
+    auto& newest = compared.back();
+    const bool isTooth = newest.factor == Factor::tooth || newest.factor == Factor::arch;
+    std::map<FactorCode, std::uint64_t> sums;
+    for (std::size_t i = 0; i < teeth_.size(); ++i)
+      sums[teeth_[i]->at(newest.factor)] += markOf(i);
+    for (std::size_t i = 0; i < newest.values.size(); ++i) {
+      auto& value = newest.values[i];
+      if (!value.p) continue;
+      const Place here{compared.size() - 1, i, newest.factor, *value.line.code};
+      const auto sum = sums.at(here.code);
+      const auto side = hasFirst(here) ? all_ - sum : sum;
+      const auto [at, isNew] = seen_.try_emplace(Key{side, value.level, isTooth}, here);
+      if (isNew || !isSame(at->second, here)) continue;
+      auto& first = compared[at->second.comparison].values[at->second.value];
+      value.sameAs =
+          SameTeeth{at->second.factor, first.line.label, hasFirst(at->second) != hasFirst(here)};
+      value.p.reset();
+      value.adjustedP.reset();
+      value.permuted = Permuted::no;
+      if (std::ranges::find(first.alsoOf, here.factor) == first.alsoOf.end())
+        first.alsoOf.push_back(here.factor);
+    }
+  }
+
+ private:
+  struct Place {
+    std::size_t comparison;
+    std::size_t value;
+    Factor factor;
+    FactorCode code;
+  };
+  /// A set of teeth as the sum of their marks, on the side without the first tooth; the level and
+  /// the strata, which decide the rest.
+  using Key = std::tuple<std::uint64_t, FactorLevel, bool>;
+
+  /// Scattered, so that two sets of one sum are never met in practice (splitmix64, from memory);
+  /// `isSame` asks all the same. A set itself for each of many lots would take too much memory.
+  static std::uint64_t markOf(std::size_t tooth) {
+    std::uint64_t mark = (tooth + 1) * 0x9E3779B97F4A7C15U;
+    mark = (mark ^ (mark >> 30U)) * 0xBF58476D1CE4E5B9U;
+    mark = (mark ^ (mark >> 27U)) * 0x94D049BB133111EBU;
+    return mark ^ (mark >> 31U);
+  }
+  [[nodiscard]] bool hasFirst(const Place& place) const {
+    return teeth_.front()->at(place.factor) == place.code;
+  }
+  [[nodiscard]] bool isSame(const Place& one, const Place& other) const {
+    const bool isReversed = hasFirst(one) != hasFirst(other);
+    return std::ranges::all_of(teeth_, [&](const auto* fact) {
+      return (fact->at(one.factor) == one.code) ==
+             ((fact->at(other.factor) == other.code) != isReversed);
+    });
+  }
+
+  const Teeth& teeth_;
+  std::uint64_t all_ = 0;
+  std::map<Key, Place> seen_;
+};
+
 Teeth judged(const RetentionFacts& facts, const Choice& choice) {
   Teeth teeth;
   for (const auto& fact : facts.rows())
@@ -179,7 +249,6 @@ Teeth judged(const RetentionFacts& facts, const Choice& choice) {
   return teeth;
 }
 
-/// Limits between schools must not have what schools differ by in them.
 double effectByChild(const Teeth& teeth) {
   std::map<std::size_t, estimates::Cluster> children;
   for (const auto* fact : teeth) {
@@ -193,8 +262,22 @@ double effectByChild(const Teeth& teeth) {
   return clusters.empty() ? 1 : estimates::retention(clusters)->designEffect;
 }
 
-void placeInFunnel(FactorComparison& out) {
+/// Whether a value stands in the funnel: not where it could be its schools alone that put it there.
+bool hasPlace(const Teeth& teeth, Factor factor, const RetentionLine& line) {
+  if (line.hidden || line.assessable == 0) return false;
+  if (factor == Factor::school || !line.code) return true;
+  const auto sides = sidesOf(teeth, factor, *line.code);
+  return sides.both > 0 || sides.without == 0 ||
+         std::min(sides.with, sides.without) >= fewestSchoolsASide;
+}
+
+void placeInFunnel(FactorComparison& out, const Teeth& teeth) {
   if (!out.total.whole95) return;
+  out.designEffect = effectByChild(teeth);
+  if (out.factor != Factor::school) {
+    out.designEffect = std::max(out.designEffect, out.total.whole95->designEffect);
+    out.allowsForSchools = out.total.unit == ClusterUnit::schools || out.total.isSchoolPlanned;
+  }
   std::vector<estimates::Unit> units;
   for (const auto& value : out.values)
     units.push_back(
@@ -209,7 +292,7 @@ void placeInFunnel(FactorComparison& out) {
   if (static_cast<std::size_t>(withTeeth) >= estimates::fewestToAdjust)
     if (auto found = estimates::shrunken(effective)) shrunk = *std::move(found);
   for (std::size_t i = 0; i < units.size(); ++i) {
-    if (out.values[i].line.hidden || units[i].examined == 0) continue;
+    if (!hasPlace(teeth, out.factor, out.values[i].line)) continue;
     if (places) out.values[i].funnel = places->units[i];
     if (shrunk) out.values[i].shrunken = shrunk->units[i];
   }
@@ -248,14 +331,17 @@ std::vector<FactorComparison> compareFactors(const RetentionFacts& facts,
                                              std::span<const Factor> factors, const Choice& choice,
                                              const ComparisonOptions& options) {
   const auto teeth = judged(facts, choice);
+  Splits splits(teeth);
   std::vector<FactorComparison> out;
   for (const auto factor : factors) {
     const auto same = std::ranges::find_if(
         out, [&](const auto& one) { return partAlike(teeth, one.factor, factor); });
-    if (same == out.end())
-      out.push_back(compareFactor(facts, factor, choice, options));
-    else
+    if (same != out.end()) {
       same->alsoCalled.push_back(factor);
+      continue;
+    }
+    out.push_back(compareFactor(facts, factor, choice, options));
+    splits.leaveOutRepeats(out);
   }
   adjustTogether(out);
   return out;
@@ -265,7 +351,6 @@ FactorComparison compareFactor(const RetentionFacts& facts, Factor factor, const
                                const ComparisonOptions& options) {
   FactorComparison out{factor, {}, false, retentionLine(facts, choice)};
   const auto teeth = judged(facts, choice);
-  out.designEffect = effectByChild(teeth);
   auto lines = retentionBy(facts, factor, choice, options.retention);
   out.isPair = lines.size() == 2;
   for (auto& line : lines) {
@@ -279,7 +364,7 @@ FactorComparison compareFactor(const RetentionFacts& facts, Factor factor, const
   std::vector<FactorComparison> alone{std::move(out)};
   adjustTogether(alone);
   out = std::move(alone.front());
-  placeInFunnel(out);
+  placeInFunnel(out, teeth);
   return out;
 }
 

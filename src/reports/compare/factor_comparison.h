@@ -37,6 +37,13 @@ struct HeldTeeth {
 };
 using HeldBySchool = std::map<FactorCode, HeldTeeth>;
 
+/// An earlier value of the report that parts the judged teeth in the same way.
+struct SameTeeth {
+  Factor factor;
+  std::string label;
+  bool isReversed; ///< its teeth are all the others here
+};
+
 /// One value of a factor held against all the others of the cohort.
 struct FactorValue {
   RetentionLine line;
@@ -48,6 +55,8 @@ struct FactorValue {
   Permuted permuted = Permuted::no;  ///< what `p` is a permutation of
   bool hasFewSchools = false;        ///< between schools, with under `fewestSchoolsASide` on a side
   std::optional<double> adjustedP{}; ///< Holm over all comparisons made together
+  std::optional<SameTeeth> sameAs{}; ///< then the comparison is that one, and there is no p here
+  std::vector<Factor> alsoOf{};      ///< factors of which a later value is the same as this one
   HeldBySchool bySchool{};           ///< of `Factor::tooth` alone
   std::optional<estimates::Departure> funnel{};
   std::optional<estimates::ShrunkenUnit> shrunken{};
@@ -61,7 +70,10 @@ struct FactorComparison {
   RetentionLine total;
   std::vector<Factor> alsoCalled{}; ///< other factors that part the same teeth in the same way
   std::size_t comparedTogether = 0; ///< p-values that Holm's adjustment was made over
-  double designEffect = 1;          ///< of the total by child, used for every funnel
+  /// Of the funnel. Of schools it is that of the total by child, as their limits must not have what
+  /// schools differ by in them; else the larger of that and of the total's own, by schools.
+  double designEffect = 1;
+  bool allowsForSchools = false; ///< the design effect has what schools differ by in it
   std::vector<estimates::FunnelNote> funnelNotes{};
   std::vector<estimates::ShrinkageNote> shrinkageNotes{};
 };
@@ -76,7 +88,7 @@ struct ComparisonOptions {
 void adjustTogether(std::vector<FactorComparison>& compared);
 
 /// Each of the factors, without those that part the judged teeth as one before them does (see
-/// `alsoCalled`), adjusted together.
+/// `alsoCalled`), adjusted together. A single value that does is compared once (see `sameAs`).
 std::vector<FactorComparison> compareFactors(const RetentionFacts& facts,
                                              std::span<const Factor> factors, const Choice& choice,
                                              const ComparisonOptions& options);

@@ -66,13 +66,21 @@ void turnRound(StandingOut& one, const FactorValue& other) {
   one.isLess = true;
 }
 
+/// Factors by which the same teeth stand against the same others.
+std::vector<Factor> alsoCalled(const FactorComparison& compared, const FactorValue& value) {
+  auto out = compared.alsoCalled;
+  for (const auto factor : value.alsoOf)
+    if (std::ranges::find(out, factor) == out.end()) out.push_back(factor);
+  return out;
+}
+
 std::optional<StandingOut> foundIn(std::span<const FactorComparison> all,
                                    const FactorComparison& compared, const FactorValue& value) {
   if (!value.against || !value.p || !value.adjustedP || *value.adjustedP >= falseAlarms)
     return std::nullopt;
   const auto& teeth = value.against->teeth;
   StandingOut out{.factor = compared.factor,
-                  .alsoCalled = compared.alsoCalled,
+                  .alsoCalled = alsoCalled(compared, value),
                   .label = value.line.label,
                   .others = "the others",
                   .whole = value.line.whole,
@@ -319,8 +327,7 @@ Table standingOutTable(std::span<const FactorComparison> compared) {
                           (low.size() == 1
                                ? " is below its expected range, but not confirmed"
                                : " are below their expected ranges, but not confirmed") +
-                          " by the adjusted comparison; one of twenty values is outside by "
-                          "chance.");
+                          " by the adjusted comparison.");
   if (anyUnder(compared, isPerson))
     table.notes.emplace_back("Operators are not listed here. Their table is below, for coaching.");
   return table;

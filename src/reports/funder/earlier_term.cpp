@@ -46,6 +46,18 @@ Cell FiguresBefore::share(CheckFigure part, CheckFigure whole) const {
   return shareOfCells(count(part), count(whole));
 }
 
+Cell FiguresBefore::sealedShare() const {
+  const auto inNeed = count(Figure::sealedInNeed);
+  return shareOfCells(inNeed.as<Missing>() ? count(Figure::sealed) : inNeed,
+                      count(Figure::needing));
+}
+
+Cell FiguresBefore::varnishShare() const {
+  const auto screened = count(Figure::varnishScreened);
+  return shareOfCells(screened.as<Missing>() ? count(Figure::varnish) : screened,
+                      count(Figure::screened));
+}
+
 Cell FiguresBefore::untreatedShare() const {
   const auto known = count(Figure::decayKnown);
   return shareOfCells(count(Figure::untreated),

@@ -31,6 +31,10 @@ class FiguresBefore {
   [[nodiscard]] Cell count(CheckFigure figure) const;
   [[nodiscard]] Cell share(Figure part, Figure whole) const;
   [[nodiscard]] Cell share(CheckFigure part, CheckFigure whole) const;
+  /// Sealed of those needing, without any that had not been screened.
+  [[nodiscard]] Cell sealedShare() const;
+  /// With varnish of those screened, likewise.
+  [[nodiscard]] Cell varnishShare() const;
   /// Of those of whom it could be told.
   [[nodiscard]] Cell untreatedShare() const;
 

@@ -1,6 +1,7 @@
 #include "reports/funder/front_parts.h"
 
 #include "base/text/text.h"
+#include "reports/funder/funder_figures.h"
 #include "reports/print/cells.h"
 
 #include <algorithm>
@@ -127,17 +128,22 @@ FrontPicture stepsPicture(const ShownFigures& shown) {
       "consented");
   add("Need sealants", Part::services, "needing", shown.at(Part::services, "needing_share"),
       "screened");
-  add("Sealed", Part::services, "sealed", shown.at(Part::services, "sealed_share"), "need");
+  const auto& services = shown.table(Part::services);
+  const std::string inNeed(sealedOfNeeding(services));
+  add(wereAllScreened(services) ? "Sealed" : "Screened, sealed", Part::services, inNeed.c_str(),
+      shown.at(Part::services, "sealed_share"), "need");
   plot.x.high = most;
   auto axis = namedRows(std::move(plot.y.names));
   axis.isDrawn = false;
   plot.y = std::move(axis);
   const auto screened = shown.at(Part::participation, "screened");
-  const auto sealed = shown.at(Part::services, "sealed");
-  plot.says = countOf(screened) && countOf(sealed)
-                  ? countedShown(screened, "student was", "students were") + " screened and " +
-                        toRead(sealed) + " of them sealed."
-                  : "From the first form to the last sealant; small numbers are suppressed.";
+  const auto sealed = shown.at(Part::services, inNeed);
+  plot.says =
+      countOf(screened) && countOf(sealed)
+          ? countedShown(screened, "student was", "students were") + " screened and " +
+                toRead(sealed) +
+                (wereAllScreened(services) ? " of them sealed." : " of those in need sealed.")
+          : "From the first form to the last sealant; small numbers are suppressed.";
   return {"From enrolled to sealed, students", std::move(plot)};
 }
 

@@ -22,6 +22,9 @@ class ShownFigures {
 
   /// Missing where the table has no such row.
   [[nodiscard]] Cell at(Part part, std::string_view key) const;
+  [[nodiscard]] const Table& table(Part part) const {
+    return published_.tables.at(static_cast<std::size_t>(part));
+  }
   /// The children of whom untreated decay is a share, and the name of that share: of those
   /// screened, or of those recorded where it could not be told of everybody.
   [[nodiscard]] std::pair<std::string, Cell> untreatedOf() const;

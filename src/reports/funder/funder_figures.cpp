@@ -25,6 +25,42 @@ Cell reached(double target, const Cell& actual) {
   return share->printed() >= target ? "yes" : "below";
 }
 
+Cell reachedByCi(double target, const Cell& actual, const RetentionLine& line) {
+  if (!actual.as<Share>()) return noFigure;
+  switch (againstBenchmark(target, line)) {
+  case AgainstBenchmark::met:
+    return "yes";
+  case AgainstBenchmark::below:
+    return "below";
+  case AgainstBenchmark::cannotTell:
+    break;
+  }
+  const bool hasRange = line.whole95 && printedRange(*line.whole95);
+  return "cannot tell" +
+         (hasRange ? " (CI holds " + base::percent(target, 0) + ")" : std::string());
+}
+
+namespace {
+
+bool hasColumn(const Table& table, std::string_view key) {
+  return std::ranges::any_of(table.columns,
+                             [&](const Column& column) { return keyOf(column) == key; });
+}
+
+} // namespace
+
+std::string_view sealedOfNeeding(const Table& services) {
+  return hasColumn(services, "sealed_in_need") ? "sealed_in_need" : "sealed";
+}
+
+std::string_view varnishOfScreened(const Table& services) {
+  return hasColumn(services, "varnish_screened") ? "varnish_screened" : "varnish";
+}
+
+bool wereAllScreened(const Table& services) {
+  return !hasColumn(services, "sealed_in_need");
+}
+
 std::vector<std::pair<std::string, Cell>> sparedFigures(const TermTotals& totals,
                                                         bool teethAreShown, bool checksAreShown) {
   const auto& averted = totals.averted;

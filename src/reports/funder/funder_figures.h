@@ -20,8 +20,18 @@ std::string periodWords(const TermTotals& totals);
 
 int lotsSetAside(const TermRecords& records);
 
-/// "yes" or "below" for a share; missing where there is none.
+/// "yes" or "below" for a share of everybody; missing where there is none.
 Cell reached(double target, const Cell& actual);
+/// The same of retention, which is of those found: only where its whole CI is on one side, else
+/// "cannot tell (CI holds 90)".
+Cell reachedByCi(double target, const Cell& actual, const RetentionLine& line);
+
+/// What the published services call the children sealed of those needing: all that were sealed, but
+/// where some had not been screened.
+std::string_view sealedOfNeeding(const Table& services);
+std::string_view varnishOfScreened(const Table& services);
+/// Whether each child that was sealed had been screened on these dates.
+bool wereAllScreened(const Table& services);
 
 /// The estimates of decay spared, each with its name. What the teeth not assessed could change
 /// tells how many were checked, and stands only where the published tables tell it.

@@ -46,9 +46,16 @@ Table targetTable(const TermTotals& totals, const std::vector<Table>& published)
   };
   add("Consented of enrolled", totals.targets.consented, totalOf(published[0], "consented_share"));
   add("Screened of consented", totals.targets.screened, totalOf(published[0], "screened_share"));
-  add("Sealed of those in need", totals.targets.sealed, totalOf(published[1], "sealed_share"));
-  add("Fully retained of assessable at one year", totals.targets.retained,
-      totalOf(published[3], "whole_share"));
+  add(wereAllScreened(published[1]) ? "Sealed of those in need"
+                                    : "Screened and sealed of those in need",
+      totals.targets.sealed, totalOf(published[1], "sealed_share"));
+  const auto retained = totals.targets.retained;
+  if (!retained) return table;
+  add("Fully retained of assessable at one year", retained, totalOf(published[3], "whole_share"));
+  auto& row = table.rows.back();
+  row.back() = reachedByCi(*retained, row[2], totals.retention.total);
+  table.notes.emplace_back(
+      "Retention is of the children found: it is met, or below, only where its whole 95% CI is.");
   return table;
 }
 

@@ -23,9 +23,13 @@ class Summary {
   /// A part of a whole, with its share as it was published.
   void share(const std::string& name, const Cell& number, const Cell& whole, const Cell& percents,
              const Cell& before, std::optional<double> target = std::nullopt,
-             const std::optional<Cell>& withRange = std::nullopt) {
+             const std::optional<Cell>& withRange = std::nullopt,
+             const RetentionLine* line = nullptr) {
+    const auto met = [&](double benchmark) {
+      return line ? reachedByCi(benchmark, percents, *line) : reached(benchmark, percents);
+    };
     add({part_, name, number, whole, withRange.value_or(percents),
-         target ? Cell(Share{*target, 0}) : "", target ? reached(*target, percents) : ""},
+         target ? Cell(Share{*target, 0}) : "", target ? met(*target) : ""},
         before);
   }
 
@@ -80,12 +84,15 @@ void addServices(Summary& summary, const TermTotals& totals, const Table& table,
   summary.begin("Services");
   summary.share("Students needing sealants, of screened", at("needing"), screened,
                 at("needing_share"), before.share(Figure::needing, Figure::screened));
-  summary.share("Students sealed, of those needing", at("sealed"), at("needing"),
-                at("sealed_share"), before.share(Figure::sealed, Figure::needing),
+  const auto sealed = sealedOfNeeding(table);
+  summary.share(sealed == "sealed" ? "Students sealed, of those needing"
+                                   : "Screened students sealed, of those needing",
+                at(sealed), at("needing"), at("sealed_share"), before.sealedShare(),
                 totals.targets.sealed);
-  summary.share("Students with varnish, of screened", at("varnish"), screened,
-                shareShown(at("varnish"), screened),
-                before.share(Figure::varnish, Figure::screened));
+  const auto varnish = varnishOfScreened(table);
+  summary.share(varnish == "varnish" ? "Students with varnish, of screened"
+                                     : "Screened students with varnish, of screened",
+                at(varnish), screened, shareShown(at(varnish), screened), before.varnishShare());
   summary.figure("Teeth sealed", at("teeth"), before.count(Figure::teeth));
 }
 
@@ -112,7 +119,7 @@ void addRetention(Summary& summary, const TermTotals& totals, const Table& table
   const auto held = at("whole_share");
   summary.share("Fully retained, of assessable", at("whole"), at("assessable"), held,
                 before.share(CheckFigure::whole, assessable), totals.targets.retained,
-                withInterval(totals, held));
+                withInterval(totals, held), &totals.retention.total);
 }
 
 void addReferrals(Summary& summary, const Table& table) {
@@ -149,6 +156,11 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
          clusterWords(totals.retention.total) +
          ". Referral complete: treated, or a dentist found no "
          "need. " +
+         std::string(
+             totals.total.sealedUnscreened > 0
+                 ? "Students sealed without a screening on these dates, such as resealed at "
+                   "a recheck, are in no share of those needing. "
+                 : "") +
          std::string(totals.targets.isAny() ? "Benchmarks are the program's own. " : "") +
          "Cavities averted is a model estimate for programs, never for one student; its CI covers "
          "sampling "
@@ -225,14 +237,16 @@ Front frontOf(const std::string& program, const TermTotals& totals, const Publis
   const auto days = counted(totals.total.days, "clinic day", "clinic days");
   Front front{totals.term + " summary for funders", program,
               periodWords(totals) + " \u00b7 " + schools + " \u00b7 " + days};
+  const bool allScreened = wereAllScreened(published.tables[1]);
   const auto screened = shown.at(participation, "screened");
   const auto sealed = shown.at(services, "sealed");
   const auto teeth = shown.at(services, "teeth");
   if (screened.as<Count>() && sealed.as<Count>() && teeth.as<Count>())
     front.sentences.push_back("We screened " + countedShown(screened, "student", "students") +
                               " at " + schools + " and sealed " +
-                              countedShown(teeth, "tooth", "teeth") + " for " + toRead(sealed) +
-                              " of them.");
+                              countedShown(teeth, "tooth", "teeth") + " for " +
+                              (allScreened ? toRead(sealed) + " of them."
+                                           : countedShown(sealed, "student", "students") + "."));
   else
     front.sentences.push_back("We held " + days + " at " + schools + ".");
   const auto words = [](const char* what, const std::string& share) {
@@ -244,7 +258,8 @@ Front frontOf(const std::string& program, const TermTotals& totals, const Publis
              shareWords(shown.at(participation, "screened_share"), "consented")),
        beforeWords(before, before.count(Figure::screened))},
       {sealed, "",
-       words("students sealed", shareWords(shown.at(services, "sealed_share"), "those in need")),
+       words("students sealed",
+             allScreened ? shareWords(shown.at(services, "sealed_share"), "those in need") : ""),
        beforeWords(before, before.count(Figure::sealed))}};
   addKept(front, totals, shown, before);
   addAverted(front, totals, published.tables[1], published.tables[3]);

@@ -42,10 +42,19 @@ Table figuresOfSchool(const ShownFigures& shown) {
   }
   addRow(table, "Needing sealants, of screened", at(Part::services, "needing"), screened,
          at(Part::services, "needing_share"));
-  addRow(table, "Sealed, of those needing", at(Part::services, "sealed"),
-         at(Part::services, "needing"), at(Part::services, "sealed_share"));
+  const auto& services = shown.table(Part::services);
+  const std::string sealed(sealedOfNeeding(services));
+  addRow(table,
+         wereAllScreened(services) ? "Sealed, of those needing"
+                                   : "Screened students sealed, of those needing",
+         at(Part::services, sealed.c_str()), at(Part::services, "needing"),
+         at(Part::services, "sealed_share"));
   addRow(table, "Teeth sealed", at(Part::services, "teeth"));
-  addRow(table, "Fluoride varnish, of screened", at(Part::services, "varnish"), screened);
+  const std::string varnish(varnishOfScreened(services));
+  addRow(table,
+         varnish == "varnish" ? "Fluoride varnish, of screened"
+                              : "Fluoride varnish for screened students, of screened",
+         at(Part::services, varnish.c_str()), screened);
   addRow(table, "Sealants fully retained after a year, of checked", at(Part::retention, "whole"),
          at(Part::retention, "assessable"), at(Part::retention, "whole_share"));
   return table;
@@ -57,8 +66,10 @@ void addSentences(Front& front, const ShownFigures& shown) {
   const auto teeth = shown.at(Part::services, "teeth");
   if (isCount(screened) && isCount(sealed) && isCount(teeth))
     front.sentences.push_back("We screened " + toRead(screened) + " of your students and sealed " +
-                              countedShown(teeth, "tooth", "teeth") + " for " + toRead(sealed) +
-                              " of them.");
+                              countedShown(teeth, "tooth", "teeth") + " for " +
+                              (wereAllScreened(shown.table(Part::services))
+                                   ? toRead(sealed) + " of them."
+                                   : countedShown(sealed, "student", "students") + "."));
   else
     front.sentences.emplace_back("We screened students at your school and sealed their teeth; "
                                  "some numbers are too small to be shown.");
@@ -89,7 +100,9 @@ Front frontOfSchool(const ShownFigures& shown, std::optional<double> benchmark) 
              shareWords(shown.at(Part::participation, "screened_share"), "those with consent"))},
       {shown.at(Part::services, "sealed"), "",
        words("students sealed",
-             shareWords(shown.at(Part::services, "sealed_share"), "those who need it"))},
+             wereAllScreened(shown.table(Part::services))
+                 ? shareWords(shown.at(Part::services, "sealed_share"), "those who need it")
+                 : "")},
       {shown.at(Part::services, "teeth"), "", "teeth sealed"}};
   addSentences(front, shown);
   front.pictures.push_back(stepsPicture(shown));

@@ -42,16 +42,18 @@ struct AsText {
   std::string operator()(base::Date date) const { return date.iso(); }
 };
 
-/// By the one rule that rounds what is printed.
-double rounded(double value, int decimals) {
+/// By the one rule that rounds what is printed; in hundredths where the print is in percent. The
+/// text is read with its power of ten: 82.4 / 100 is not the number nearest to 0.824, and a file
+/// would say 0.8240000000000001.
+double rounded(double value, int decimals, const char* power = "") {
   if (!std::isfinite(value)) return value;
-  return *base::parseDouble(base::fixed(value, decimals));
+  return *base::parseDouble(base::fixed(value, decimals) + power);
 }
 
 } // namespace
 
 double Share::printed() const {
-  return rounded(100 * value, decimals) / 100;
+  return rounded(100 * value, decimals, "e-2");
 }
 
 double Number::printed() const {

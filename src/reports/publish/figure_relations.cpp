@@ -45,9 +45,13 @@ const std::vector<Relation<Figure>>& relations() {
       {rest, {formsBack}, {screened}, 1, "Screened are of the forms back."},
       {sum, {consented}, {screened, notScreened}, 1, "Consented = screened + not screened."},
       {rest, {screened}, {needing}, 1, "Needing sealants are of those screened."},
-      {rest, {needing}, {sealed}, 1, "Sealed are of those needing."},
-      {rest, {screened}, {sealed}, 1, "Sealed are of those screened."},
-      {rest, {screened}, {varnish}, 1, "Varnish is of those screened."},
+      {rest, {needing}, {sealedInNeed}, 1, "Sealed, of those screened, are of those needing."},
+      {rest, {screened}, {sealedInNeed}, 1, "They are of those screened."},
+      {sum, {sealed}, {sealedInNeed}, 1, "All sealed had been screened, where that is so."},
+      {few, {sealed}, {sealedInNeed}, 1, "Some were sealed without a screening."},
+      {rest, {screened}, {varnishScreened}, 1, "Varnish is of those screened, where that is so."},
+      {sum, {varnish}, {varnishScreened}, 1, "All with varnish were screened, where that is so."},
+      {few, {varnish}, {varnishScreened}, 1, "Some had varnish without a screening."},
       {rest, {screened}, {untreated}, 1, "Untreated decay is of those screened."},
       {sum, {screened}, {decayKnown}, 1, "Decay was recorded of all screened, where that is so."},
       {few, {screened}, {decayKnown}, 1, "Decay was recorded of some of those screened."},
@@ -122,7 +126,9 @@ std::map<Figure, std::optional<int>> rowOf(const Participation& at) {
           {Figure::untreated, at.untreated},
           {Figure::early, at.early},
           {Figure::urgent, at.urgent},
-          {Figure::decayKnown, at.decayKnown()}};
+          {Figure::decayKnown, at.decayKnown()},
+          {Figure::sealedInNeed, at.sealedInNeed()},
+          {Figure::varnishScreened, at.varnishScreened()}};
 }
 
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at) {
@@ -158,8 +164,9 @@ template <>
 const std::vector<std::pair<Figure, Figure>>& rates() {
   using enum Figure;
   static const std::vector<std::pair<Figure, Figure>> all{
-      {consented, enrolled}, {screened, consented}, {needing, screened}, {sealed, needing},
-      {teeth, sealed},       {untreated, screened}, {urgent, screened},  {untreated, decayKnown}};
+      {consented, enrolled}, {screened, consented},   {needing, screened},
+      {sealed, needing},     {teeth, sealed},         {untreated, screened},
+      {urgent, screened},    {untreated, decayKnown}, {sealedInNeed, needing}};
   return all;
 }
 
@@ -195,11 +202,13 @@ double dearness(Figure figure) {
   case Figure::secondMolars:
   case Figure::otherTeeth:
   case Figure::untreated:
+  case Figure::sealedInNeed:
     return 1;
   case Figure::notScreened:
   case Figure::early:
   case Figure::urgent:
   case Figure::decayKnown:
+  case Figure::varnishScreened:
     return .5;
   }
   base::fail("no such figure");
@@ -263,6 +272,8 @@ CountKind kindOf(Figure figure, BySchool bySchool) {
   case Figure::early:
   case Figure::urgent:
   case Figure::decayKnown:
+  case Figure::sealedInNeed:
+  case Figure::varnishScreened:
     return CountKind::count;
   }
   base::fail("no such figure");
@@ -272,10 +283,20 @@ CountKind kindOf(CheckFigure /*figure*/, BySchool /*bySchool*/) {
   return CountKind::count;
 }
 
+std::map<Figure, std::size_t> withSameAs(std::map<Figure, std::size_t> row) {
+  for (const auto& [part, all] : {std::pair(Figure::sealedInNeed, Figure::sealed),
+                                  std::pair(Figure::varnishScreened, Figure::varnish)})
+    if (const auto at = row.find(all); at != row.end()) row.try_emplace(part, at->second);
+  return row;
+}
+
 void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool) {
-  RowSums sums(system, row);
+  const auto asRead = withSameAs(row);
+  RowSums sums(system, asRead);
   for (const auto& relation : relations<Figure>())
-    sums.add(relation, bySchool == BySchool::all || std::ranges::any_of(relation.parts, isFinding));
+    // How many were not screened is a count by itself, also where services are shown.
+    sums.add(relation, bySchool == BySchool::all || relation.kind == few ||
+                           std::ranges::any_of(relation.parts, isFinding));
 }
 
 void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool) {

@@ -86,6 +86,10 @@ CountKind kindOf(CheckFigure figure, BySchool bySchool);
 CountKind kindOf(StudentFigure figure, BySchool bySchool);
 CountKind kindOf(ReferralFigure figure, BySchool bySchool);
 
+/// Where a row does not tell sealed and screened from sealed, they are one count, and so of
+/// varnish.
+std::map<Figure, std::size_t> withSameAs(std::map<Figure, std::size_t> row);
+
 /// Tells the system what one row's figures, at these places in it, have to do with each other.
 void relate(CountSystem& system, const std::map<Figure, std::size_t>& row, BySchool bySchool);
 void relate(CountSystem& system, const std::map<CheckFigure, std::size_t>& row, BySchool bySchool);

@@ -97,6 +97,15 @@ inline void joinEarlier(CountSystem& system, std::size_t then, std::size_t now) 
 }
 template <class F>
 void joinEarlier(CountSystem& system, const Placed<F>& then, const Placed<F>& now) {
+  // A count that only one of the two pages had told apart has changed since as well.
+  if constexpr (std::is_same_v<F, Figure>)
+    for (const auto figure : {Figure::sealedInNeed, Figure::varnishScreened})
+      if (then.cells.contains(figure) != now.cells.contains(figure)) {
+        const auto before = withSameAs(then.cells);
+        const auto after = withSameAs(now.cells);
+        if (before.contains(figure) && after.contains(figure))
+          joinEarlier(system, before.at(figure), after.at(figure));
+      }
   for (const auto& [figure, cell] : then.cells)
     if (const auto at = now.cells.find(figure); at != now.cells.end())
       joinEarlier(system, cell, at->second);

@@ -22,20 +22,33 @@ std::string period(const TermTotals& totals) {
 }
 
 Table serviceTable(const Term& term) {
-  return term.table(
-      "Services", "School",
-      {shownCounts("Needing sealants", "needing", Figure::needing),
-       shownRates("% of screened", "needing_share", Figure::needing, Figure::screened),
-       shownCounts("Sealed", "sealed", Figure::sealed),
-       shownRates("% of needing", "sealed_share", Figure::sealed, Figure::needing),
+  const auto has = [&](Figure figure) { return term.counts.grid.back().contains(figure); };
+  const bool sealedUnscreened = has(Figure::sealedInNeed);
+  const bool varnishUnscreened = has(Figure::varnishScreened);
+  std::vector<Made<ShownRow<Figure>>> made{
+      shownCounts("Needing sealants", "needing", Figure::needing),
+      shownRates("% of screened", "needing_share", Figure::needing, Figure::screened),
+      shownCounts("Sealed", "sealed", Figure::sealed)};
+  if (sealedUnscreened)
+    made.push_back(shownCounts("Sealed, screened", "sealed_in_need", Figure::sealedInNeed));
+  made.insert(
+      made.end(),
+      {shownRates("% of needing", "sealed_share",
+                  sealedUnscreened ? Figure::sealedInNeed : Figure::sealed, Figure::needing),
        shownCounts("First molars", "first_molars", Figure::firstMolars),
        shownCounts("Second molars", "second_molars", Figure::secondMolars),
        shownCounts("Other teeth", "other_teeth", Figure::otherTeeth),
        shownCounts("Teeth", "teeth", Figure::teeth),
        {numbers("Teeth per sealed child", "teeth_per_child"),
         [](const auto& row) { return row.ratio(Figure::teeth, Figure::sealed); }},
-       shownCounts("Varnish", "varnish", Figure::varnish)},
-      "Needing, sealed and varnish are children; a sealed tooth counts once.");
+       shownCounts("Varnish", "varnish", Figure::varnish)});
+  if (varnishUnscreened)
+    made.push_back(shownCounts("Varnish, screened", "varnish_screened", Figure::varnishScreened));
+  std::string note = "Needing, sealed and varnish are children; a sealed tooth counts once.";
+  if (sealedUnscreened || varnishUnscreened)
+    note += " Some were sealed or had varnish without a screening on these dates, such as resealed "
+            "at a recheck: need is known of those screened, and shares are of them.";
+  return term.table("Services", "School", std::move(made), note);
 }
 
 Table findingTable(const Term& term) {

@@ -282,8 +282,7 @@ class Builder {
   std::vector<Placed<E>> schools_;
   std::deque<Placed<E>> groups_; ///< also those of earlier tables alone
   Placed<E> total_;
-  RowsBySchools<E>
-      newer_; ///< of the pages of this term that are placed, where they differ from now
+  RowsBySchools<E> newer_; ///< of this term's pages that are placed, where they differ from now
   /// Of those pages, as they were.
   std::map<const std::vector<ReleasedRow<E>>*, Placed<E>> totalsThen_;
   std::size_t next_; ///< row of the system that is free
@@ -322,9 +321,11 @@ TermCounts termCounts(const TermTotals& totals, std::span<const Release> earlier
   auto lines = linesOf<Figure>(totals.schools);
   if (bySchool == BySchool::services) lines = withoutFindings(std::move(lines));
   lines.push_back({"", "", rowOf(totals.total)});
-  if (totals.total.couldNotTell == 0) // then it is the number screened under another name
-    for (auto& line : lines)
-      line.values.erase(Figure::decayKnown);
+  for (auto& [key, name, values] : lines) { // what is another number under a second name
+    if (totals.total.couldNotTell == 0) values.erase(Figure::decayKnown);
+    if (totals.total.sealedUnscreened == 0) values.erase(Figure::sealedInNeed);
+    if (totals.total.varnishUnscreened == 0) values.erase(Figure::varnishScreened);
+  }
   if (findings == Findings::left) lines = withoutFindings(std::move(lines));
   const auto total = std::move(lines.back());
   lines.pop_back();

@@ -28,7 +28,9 @@ enum class Figure {
   untreated,
   early,
   urgent,
-  decayKnown ///< where it could not be told of every child
+  decayKnown,     ///< where it could not be told of every child
+  sealedInNeed,   ///< where some that were sealed had not been screened: those who had
+  varnishScreened ///< the same of varnish
 };
 /// What is published of the checks: teeth, but for the children.
 enum class CheckFigure {
@@ -179,7 +181,7 @@ template <>
 inline constexpr auto gk::base::enumNames<gk::reports::Figure> = std::to_array<std::string_view>(
     {"enrolled", "forms back", "consented", "screened", "not screened", "needing", "sealed",
      "first molars", "second molars", "other teeth", "teeth", "varnish", "untreated", "early",
-     "urgent", "decay known"});
+     "urgent", "decay known", "sealed in need", "varnish screened"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::reports::CheckFigure> =
     std::to_array<std::string_view>({"children due", "children found", "due", "examined",

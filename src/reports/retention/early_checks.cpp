@@ -4,6 +4,7 @@
 #include "reports/records/term_view.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 #include <span>
 
@@ -112,7 +113,15 @@ Table earlyCheckTable(const TermView& view, std::optional<roster::SchoolId> plac
 
 std::string lookWords(const LookAges& ages) {
   if (ages.last <= 2) return "All within two months of placement.";
-  return "Made " + base::fixed(ages.first, 0) + " to " + base::fixed(ages.last, 0) +
+  constexpr double about = 0.1; // months: three days
+  const double middle = std::round(ages.first);
+  const bool isOne =
+      std::abs(ages.first - middle) <= about && std::abs(ages.last - middle) <= about;
+  // Outward: no check lies outside what is said.
+  const auto when = isOne ? "about " + base::fixed(middle, 0)
+                          : base::fixed(std::floor(ages.first), 0) + " to " +
+                                base::fixed(std::ceil(ages.last), 0);
+  return "Made " + when +
          " months after placement: those later than two months speak of wear as well as of "
          "technique.";
 }

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 
 namespace gk::reports {
 
@@ -71,6 +70,14 @@ std::map<ToothOfChild, PlacedByDate> resealed(const TermView& view) {
   return out;
 }
 
+/// One sealant of the cohort with its looks.
+struct Followed {
+  const chairside::Placement* placement;
+  const roster::ClinicDay* day;
+  std::vector<const followup::RetentionCheck*> rows;
+  std::vector<estimates::SpellCheck> checks;
+};
+
 class Spells {
  public:
   Spells(const TermView& view, const CurveOptions& options)
@@ -80,25 +87,26 @@ class Spells {
   }
 
   std::vector<estimates::Spell> of(std::optional<roster::SchoolId> school, RetentionCurve& out) {
-    std::vector<estimates::Spell> spells;
+    std::vector<Followed> cohort;
+    std::optional<double> firstLook;
     for (const auto& row : view_.records.placements) {
       const auto* day = view_.days.find(row.value.day);
       if (!day || day->date > view_.records.asOf || (school && day->school != *school)) continue;
       if (!chairside::countsAsSealant(row.value)) continue;
-      auto checks = checksOf(row, day->date, out);
-      noteCohort(*day, out);
-      const auto reseal = resealOf(row.value, day->date, checks);
-      // A sealant that was sealed over in part is looked at still, but its spell is over.
-      if (reseal && isPartLeft(row.value, day->date))
-        std::erase_if(checks, [&](const auto& check) { return check.time > reseal->time; });
-      noteLooks(checks, out);
-      if (reseal) checks.push_back(*reseal);
-      const auto child = children_.try_emplace(row.value.child, children_.size()).first->second;
-      const auto spell = *estimates::spellOf(checks, child, options_.ends); // times are our own
-      ++out.placements;
-      out.ends.add(spell);
-      spells.push_back(spell.spell);
+      auto& one = cohort.emplace_back(followed(row, *day));
+      for (const auto& check : one.checks)
+        if (check.state != SpellState::cannotTell)
+          firstLook = std::min(firstLook.value_or(check.time), check.time);
     }
+    // Nobody could have been looked at that young: not checked says nothing of them, and of those
+    // among them that were sealed again only failures would be known.
+    if (firstLook)
+      out.tooYoung = std::erase_if(cohort, [&](const auto& one) {
+        return base::yearsBetween(one.day->date, view_.records.asOf) < *firstLook;
+      });
+    std::vector<estimates::Spell> spells;
+    for (auto& one : cohort)
+      spells.push_back(spellOf(one, out));
     return spells;
   }
 
@@ -110,10 +118,33 @@ class Spells {
   }
 
  private:
+  estimates::Spell spellOf(Followed& one, RetentionCurve& out) {
+    const auto& placement = *one.placement;
+    auto& checks = one.checks;
+    noteCohort(*one.day, out);
+    for (std::size_t i = 0; i < checks.size(); ++i) {
+      out.lastCheck = std::max(out.lastCheck, checks[i].time);
+      ++out.checks;
+      ++out.kinds[one.rows[i]->kind];
+    }
+    const auto reseal = resealOf(placement, one.day->date, checks);
+    // A sealant that was sealed over in part is looked at still, but its spell is over.
+    if (reseal && isPartLeft(placement, one.day->date))
+      std::erase_if(checks, [&](const auto& check) { return check.time > reseal->time; });
+    noteLooks(checks, out);
+    if (reseal) checks.push_back(*reseal);
+    const auto child = children_.try_emplace(placement.child, children_.size()).first->second;
+    auto spell = *estimates::spellOf(checks, child, options_.ends); // times are our own
+    spell.spell.school = schools_.at(one.day->school);
+    ++out.placements;
+    out.ends.add(spell);
+    return spell.spell;
+  }
+
   void noteCohort(const roster::ClinicDay& day, RetentionCurve& out) {
     out.firstPlaced = std::min(out.firstPlaced.value_or(day.date), day.date);
     out.lastPlaced = std::max(out.lastPlaced.value_or(day.date), day.date);
-    schools_.insert(day.school);
+    schools_.try_emplace(day.school, schools_.size());
     out.schools = schools_.size();
   }
 
@@ -127,21 +158,19 @@ class Spells {
     if (last) lastLooks_.push_back(*last);
   }
 
-  std::vector<estimates::SpellCheck> checksOf(const base::Recorded<chairside::Placement>& row,
-                                              base::Date placedOn, RetentionCurve& out) const {
-    std::vector<estimates::SpellCheck> checks;
-    if (const auto at = checks_.find(row.id); at != checks_.end()) {
-      for (const auto* check : at->second) {
-        const auto on = view_.dateOf(check->day);
-        if (!on || *on > view_.records.asOf || *on < placedOn) continue;
-        const double years = base::yearsBetween(placedOn, *on);
-        checks.push_back({years, stateOf(*check, options_.partFails)});
-        out.lastCheck = std::max(out.lastCheck, years);
-        ++out.checks;
-        ++out.kinds[check->kind];
-      }
+  Followed followed(const base::Recorded<chairside::Placement>& row,
+                    const roster::ClinicDay& day) const {
+    Followed one{&row.value, &day, {}, {}};
+    const auto at = checks_.find(row.id);
+    if (at == checks_.end()) return one;
+    for (const auto* check : at->second) {
+      const auto on = view_.dateOf(check->day);
+      if (!on || *on > view_.records.asOf || *on < day.date) continue;
+      one.rows.push_back(check);
+      one.checks.push_back(
+          {base::yearsBetween(day.date, *on), stateOf(*check, options_.partFails)});
     }
-    return checks;
+    return one;
   }
 
   /// Whether no later sealant was placed on some surface of it.
@@ -177,7 +206,7 @@ class Spells {
   std::map<ToothOfChild, PlacedByDate> resealed_;
   std::map<chairside::PlacementId, std::vector<const followup::RetentionCheck*>> checks_;
   std::map<roster::ChildId, std::size_t> children_;
-  std::set<roster::SchoolId> schools_;
+  std::map<roster::SchoolId, std::size_t> schools_;
   std::vector<double> lastLooks_;
 };
 
@@ -213,12 +242,15 @@ void addBand(RetentionCurve& out, std::span<const estimates::Spell> spells,
   const auto band = estimates::survivalBand(spells, times, options.replicates, random);
   if (!band) return;
   out.isFewChildren = band->isFewChildren;
+  out.units = band->units;
+  out.schoolsChecked = band->schools;
   for (std::size_t i = 0; i < out.readings.size(); ++i) {
     const auto& before = band->points[2 * i];
     const auto& after = band->points[2 * i + 1];
     if (!before.band || !after.band) continue;
     out.readings[i].band = estimates::Interval{after.band->low, before.band->high};
     out.readings[i].isExactLimit = after.isExactLimit || before.isExactLimit;
+    out.readings[i].settled = after.isExactLimit ? after.settled : before.settled;
   }
 }
 

@@ -23,6 +23,7 @@ struct CurveReading {
   estimates::Interval survival; ///< see RetentionCurve::survivalAt
   std::optional<estimates::Interval> band;
   bool isExactLimit = false;
+  std::size_t settled = 0;  ///< children that an exact limit rests on, see estimates::BandPoint
   std::size_t followed = 0; ///< sealants looked at and judged at this age or later
 };
 
@@ -35,8 +36,13 @@ struct RetentionCurve {
   std::optional<estimates::SurvivalCurve> curve; ///< none before the first check
   std::vector<CurveReading> readings;            ///< at the years from the first look to the last
   bool isFewChildren = false;                    ///< the band is likely too narrow
+  /// What the band resamples; of all placing schools together, by how many were checked.
+  estimates::BandUnits units = estimates::BandUnits::children;
+  std::size_t schoolsChecked = 0; ///< those whose sealants a look judged
   estimates::SpellTally ends;
   std::size_t placements = 0;
+  /// Placed so lately that by their age nobody has ever looked: in no other figure here.
+  std::size_t tooYoung = 0;
   std::size_t checks = 0;
   double lastCheck = 0;        ///< years after placement; nothing is known beyond
   std::vector<double> looks{}; ///< ages, years, at which a sealant was judged; each once, rising

@@ -217,6 +217,15 @@ std::optional<estimates::Interval> protectedBounds(const RetentionLine& line) {
   return bounds->bounds;
 }
 
+AgainstBenchmark againstBenchmark(double benchmark, const RetentionLine& line) {
+  const auto range = line.whole95 ? printedRange(*line.whole95) : std::nullopt;
+  if (!range) return AgainstBenchmark::cannotTell;
+  // As printed: who reads 90.0 does not read "below 90".
+  if (Share{range->high}.printed() < benchmark) return AgainstBenchmark::below;
+  if (Share{range->low}.printed() >= benchmark) return AgainstBenchmark::met;
+  return AgainstBenchmark::cannotTell;
+}
+
 std::string rangeNote(const std::vector<RetentionLine>& lines) {
   const bool isAnyPlanned = std::ranges::any_of(lines, [](const RetentionLine& line) {
     return line.whole95 && line.whole95->toRead && line.whole95->toRead->isPlanned &&

@@ -65,6 +65,15 @@ Cell estimateCell(const std::optional<estimates::RetentionEstimate>& estimate, C
 /// where none is due.
 std::optional<estimates::Interval> protectedBounds(const RetentionLine& line);
 
+enum class AgainstBenchmark {
+  below,
+  met,
+  cannotTell ///< the interval holds the benchmark, or there is none
+};
+/// By the whole interval as printed. An estimate on one side of a benchmark is no verdict: with the
+/// truth at the benchmark half of all schools would be called below.
+AgainstBenchmark againstBenchmark(double benchmark, const RetentionLine& line);
+
 /// What the ranges of a table are, and which of them rest on a planning value.
 std::string rangeNote(const std::vector<RetentionLine>& lines);
 

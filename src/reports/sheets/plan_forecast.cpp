@@ -27,7 +27,8 @@ PastCare pastCare(std::span<const TermTotals> terms) {
     past.consented += term.total.consented;
     past.screened += term.total.screened;
     past.needing += term.total.needing;
-    past.sealed += term.total.sealed;
+    past.sealed += term.total.sealedInNeed();
+    past.sealedInAll += term.total.sealed;
     past.teeth += term.total.teeth();
     past.days += term.total.days;
     for (const auto& school : term.schools) {
@@ -48,7 +49,9 @@ DayForecast forecast(const PastCare& past, int children) {
   made.screened = each * past.screened;
   made.needing = each * past.needing;
   made.sealed = each * past.sealed;
-  made.teeth = each * past.teeth;
+  const double teethEach =
+      past.sealedInAll > 0 ? static_cast<double>(past.teeth) / past.sealedInAll : 0;
+  made.teeth = each * past.sealed * teethEach;
   if (past.sealed == 0) return made;
   double squares = 0;
   double sum = 0;
@@ -64,7 +67,6 @@ DayForecast forecast(const PastCare& past, int children) {
        .clusterSize = squares / sum,
        .designEffect = std::nullopt});
   if (!range) return made;
-  const double teethEach = static_cast<double>(past.teeth) / past.sealed;
   made.teethRange = estimates::Interval{range->range.low * children * teethEach,
                                         range->range.high * children * teethEach};
   return made;

@@ -14,8 +14,9 @@ struct PastCare {
   int consented = 0;
   int screened = 0;
   int needing = 0;
-  int sealed = 0;
-  int teeth = 0;
+  int sealed = 0;      ///< of those needing: screened as well
+  int sealedInAll = 0; ///< also those who were not, such as resealed at a recheck
+  int teeth = 0;       ///< of all of these
   int days = 0;
   int enrolled = 0;            ///< where somebody said how many
   int consentedOfEnrolled = 0; ///< at those schools

@@ -111,7 +111,8 @@ class Counter {
   }
 
   void findings(const roster::ChildId& id, Participation& at) const {
-    bool needs = isSealed(id); // as a recheck found, where no screening chose the tooth
+    if (!view_.screenings.has(id)) return; // what was done without one says nothing of need
+    bool needs = isSealed(id);             // as a recheck found, where no screening chose the tooth
     bool untreated = false;
     bool told = false;
     auto urgency = chairside::Urgency::none;
@@ -123,7 +124,7 @@ class Counter {
     }
     at.needing += needs ? 1 : 0;
     at.untreated += untreated ? 1 : 0;
-    at.couldNotTell += view_.screenings.has(id) && !told ? 1 : 0;
+    at.couldNotTell += told ? 0 : 1;
     at.early += urgency == chairside::Urgency::early ? 1 : 0;
     at.urgent += urgency == chairside::Urgency::urgent ? 1 : 0;
   }
@@ -135,7 +136,11 @@ class Counter {
   }
 
   void services(const roster::ChildId& id, Participation& at) const {
-    if (view_.varnishes.has(id)) ++at.varnish;
+    const bool screened = view_.screenings.has(id);
+    if (view_.varnishes.has(id)) {
+      ++at.varnish;
+      if (!screened) ++at.varnishUnscreened;
+    }
     std::map<dentition::Tooth, dentition::SurfaceSet> sealed;
     for (const auto* row : view_.placements.of(id)) {
       if (!chairside::countsAsSealant(row->value)) continue;
@@ -144,6 +149,7 @@ class Counter {
     }
     if (sealed.empty()) return;
     ++at.sealed;
+    if (!screened) ++at.sealedUnscreened;
     const auto* last = lastOutcome(id);
     if (last && last->end == DayEnd::sealedUnfinished) ++at.unfinished;
     for (const auto& [tooth, surfaces] : sealed) {
@@ -179,16 +185,34 @@ class Counter {
 };
 
 void add(Participation& sum, const Participation& one) {
-  for (auto member :
-       {&Participation::formsBack,    &Participation::consented,    &Participation::underOverride,
-        &Participation::screened,     &Participation::absent,       &Participation::declined,
-        &Participation::left,         &Participation::withdrawn,    &Participation::onHold,
-        &Participation::notReached,   &Participation::seenOnly,     &Participation::stillToSee,
-        &Participation::needing,      &Participation::sealed,       &Participation::unfinished,
-        &Participation::firstMolars,  &Participation::secondMolars, &Participation::otherTeeth,
-        &Participation::surfaces,     &Participation::varnish,      &Participation::untreated,
-        &Participation::couldNotTell, &Participation::early,        &Participation::urgent,
-        &Participation::days,         &Participation::visits})
+  for (auto member : {&Participation::formsBack,
+                      &Participation::consented,
+                      &Participation::underOverride,
+                      &Participation::screened,
+                      &Participation::absent,
+                      &Participation::declined,
+                      &Participation::left,
+                      &Participation::withdrawn,
+                      &Participation::onHold,
+                      &Participation::notReached,
+                      &Participation::seenOnly,
+                      &Participation::stillToSee,
+                      &Participation::needing,
+                      &Participation::sealed,
+                      &Participation::unfinished,
+                      &Participation::firstMolars,
+                      &Participation::secondMolars,
+                      &Participation::otherTeeth,
+                      &Participation::surfaces,
+                      &Participation::varnish,
+                      &Participation::untreated,
+                      &Participation::couldNotTell,
+                      &Participation::early,
+                      &Participation::urgent,
+                      &Participation::days,
+                      &Participation::visits,
+                      &Participation::sealedUnscreened,
+                      &Participation::varnishUnscreened})
     sum.*member += one.*member;
 }
 

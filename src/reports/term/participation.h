@@ -30,14 +30,20 @@ struct Participation {
   int seenOnly = 0;   ///< rechecked, or treated on an earlier term's screening
   int stillToSee = 0; ///< no outcome yet
 
-  int needing = 0;    ///< a tooth to seal, repair, reseal or cover, at any screening of the term
-  int sealed = 0;     ///< with at least one complete sealant
+  /// Of screened: a tooth to seal, repair, reseal or cover at any screening of the term, or sealed
+  /// without one, as a recheck found.
+  int needing = 0;
+  int sealed = 0; ///< with at least one complete sealant
+  /// Of sealed: not screened this term, such as resealed at a recheck. Need is a finding about the
+  /// children screened, so these are in neither part of that share.
+  int sealedUnscreened = 0;
   int unfinished = 0; ///< of sealed: the last outcome says so
   int firstMolars = 0;
   int secondMolars = 0;
   int otherTeeth = 0;
   int surfaces = 0;
-  int varnish = 0; ///< children
+  int varnish = 0;           ///< children
+  int varnishUnscreened = 0; ///< of varnish: not screened this term
 
   int untreated = 0;    ///< untreated decay at any screening
   int couldNotTell = 0; ///< screened, and no screening could tell whether there is any
@@ -47,6 +53,9 @@ struct Participation {
   int days = 0;   ///< held up to now; two teams on one date are two days
   int visits = 0; ///< a child on a day; a child seen twice has two
 
+  /// Sealed of those needing.
+  [[nodiscard]] int sealedInNeed() const { return sealed - sealedUnscreened; }
+  [[nodiscard]] int varnishScreened() const { return varnish - varnishUnscreened; }
   [[nodiscard]] int teeth() const { return firstMolars + secondMolars + otherTeeth; }
   /// Screened children for each day; none without a day.
   [[nodiscard]] std::optional<double> childrenPerDay() const;

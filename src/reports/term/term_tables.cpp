@@ -16,11 +16,11 @@ std::string belowWords(double target, const std::string& what,
 
 /// Names the schools whose rate is under a benchmark; nothing when none is, or none was set.
 void noteUnder(Table& table, const TermTotals& totals, const std::string& what,
-               std::optional<double> target, int Participation::*part, auto whole) {
+               std::optional<double> target, auto part, auto whole) {
   if (!target) return;
   std::vector<std::string> under;
   for (const auto& one : totals.schools)
-    if (const auto rate = rateOf(one.*part, whole(one)); rate && *rate < *target)
+    if (const auto rate = rateOf(std::invoke(part, one), whole(one)); rate && *rate < *target)
       under.push_back(one.school + " " + base::percent(*rate));
   if (!under.empty()) table.notes.push_back(belowWords(*target, what, under));
 }
@@ -108,7 +108,8 @@ Table serviceTable(const TermTotals& totals) {
                          children("Needing", "needing", &At::needing),
                          shareColumn("% of screened", "needing_share", &At::needing, &At::screened),
                          children("Sealed", "sealed", &At::sealed),
-                         shareColumn("% of needing", "sealed_share", &At::sealed, &At::needing),
+                         {shares("% of needing", "sealed_share"),
+                          [](const At& at) { return shareOf(at.sealedInNeed(), at.needing); }},
                          children("Unfinished", "unfinished", &At::unfinished),
                          children("First molars", "first_molars", &At::firstMolars),
                          children("Second molars", "second_molars", &At::secondMolars),
@@ -118,13 +119,19 @@ Table serviceTable(const TermTotals& totals) {
                           [](const At& at) { return numberOf(at.teethPerChild(), 2); }},
                          {numbers("Teeth per screened child"),
                           [](const At& at) { return numberPer(at.teeth(), at.screened, 2); }},
-                         children("Varnish", "varnish", &At::varnish)});
+                         children("Varnish", "varnish", &At::varnish),
+                         {inFiles(counts("Sealed unscreened")), &At::sealedUnscreened},
+                         {inFiles(counts("Varnish unscreened")), &At::varnishUnscreened}});
   table.notes = {
-      "Needing, sealed, unfinished and varnish are children. Needing: a tooth was chosen "
-      "for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass ionomer "
-      "sealants do not count. Teeth "
-      "and surfaces are counted separately, each once."};
-  noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &Participation::sealed,
+      "Needing, sealed, unfinished and varnish are children. Needing, of the screened: a tooth was "
+      "chosen for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass "
+      "ionomer sealants do not count. Teeth and surfaces are counted separately, each once."};
+  const auto& all = totals.total;
+  if (all.sealedUnscreened + all.varnishUnscreened > 0)
+    table.notes.push_back("Not screened this term: of sealed " + number(all.sealedUnscreened) +
+                          ", of varnish " + number(all.varnishUnscreened) +
+                          ". They are not in % of needing.");
+  noteUnder(table, totals, "sealed of needing", totals.targets.sealed, &At::sealedInNeed,
             [](const auto& at) { return at.needing; });
   return table;
 }
@@ -197,8 +204,8 @@ void noteRetentionUnder(Table& table, const TermTotals& totals) {
   if (!target) return;
   std::vector<std::string> under;
   for (const auto& line : totals.retention.schools)
-    if (line.whole95 && line.whole95->estimate < *target)
-      under.push_back(line.label + " " + base::percent(line.whole95->estimate));
+    if (againstBenchmark(*target, line) == AgainstBenchmark::below)
+      under.push_back(line.label + " " + estimateWords(*line.whole95, line.unit));
   if (!under.empty()) table.notes.push_back(belowWords(*target, "fully retained", under));
 }
 

@@ -25,7 +25,7 @@ constexpr std::array termShares{
     TermShare{"Needing, % of screened", "needing sealants, of screened", PlotMark::dashed,
               [](const Participation& at) { return rateOf(at.needing, at.screened); }},
     TermShare{"Sealed, % of needing", "sealed, of needing", PlotMark::dotted,
-              [](const Participation& at) { return rateOf(at.sealed, at.needing); }}};
+              [](const Participation& at) { return rateOf(at.sealedInNeed(), at.needing); }}};
 
 constexpr const char* smallNumbers = "Contains small numbers: for the program's own use.";
 
@@ -193,6 +193,9 @@ std::vector<Table> termsReport(std::span<const TermTotals> terms, SideBySide wha
       "No trend is tested: from " + oneOf(what) + " to " + oneOf(what) +
           (school ? " the grades, people and the children found differ."
                   : " the schools, grades, people and the children found differ.")};
+  if (std::ranges::any_of(sides, [](const auto& side) { return side.at.sealedUnscreened > 0; }))
+    table.notes.emplace_back("Sealed includes students not screened then, such as resealed at a "
+                             "recheck; sealed, % of needing leaves them out.");
   if (school) {
     if (table.rows.size() < sides.size())
       table.notes.push_back("A " + oneOf(what) +

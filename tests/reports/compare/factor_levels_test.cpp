@@ -4,72 +4,25 @@
 #include "estimates/numbers/permutation.h"
 #include "reports/compare/comparison_table.h"
 #include "reports/compare/factor_comparison.h"
+#include "reports/compare/idle_lights.h"
 #include "reports/compare/retention_report.h"
-#include "reports/sample.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <iostream>
-#include <random>
 
 using namespace gk;
 using namespace gk::reports;
 using followup::Held;
+using test::IdleLights;
+using test::idleQuick;
+using test::Serves;
 
 namespace {
 
-enum class Serves { halfTheSchools, someChildren, someTeeth };
-
-/// Schools differ (shares kept .85 give or take .12), children about them; lights L-1 and L-2 are
-/// the same.
-struct IdleLights : test::SampleTerm {
-  base::Recorded<kit::Light> one =
-      make.row<kit::Light>({"L-1", kit::LightType::led, {0}, {1000}, true, "M-1"});
-  base::Recorded<kit::Light> two =
-      make.row<kit::Light>({"L-2", kit::LightType::led, {0}, {1000}, true, "M-1"});
-  std::mt19937_64 random;
-
-  explicit IdleLights(std::uint64_t seed) : random(seed) { records.lights = {one, two}; }
-
-  double uniform() { return static_cast<double>(random() >> 11U) * 0x1p-53; }
-  double about(double mean, double spread) {
-    double sum = -6;
-    for (int i = 0; i < 12; ++i)
-      sum += uniform();
-    return std::clamp(mean + spread * sum, .02, .98);
-  }
-
-  void fill(int schools, int children, Serves serves) {
-    for (int s = 0; s < schools; ++s) {
-      const auto here = school("School " + std::to_string(s), 50);
-      const auto then = dayLastYear(here, "2025-10-14");
-      const auto now = day(here, "2026-10-13");
-      const double atSchool = about(.85, .12);
-      for (int c = 0; c < children; ++c) {
-        const auto id = child(here);
-        const double own = about(atSchool, .20);
-        for (const int iso : {16, 26, 36, 46}) {
-          const auto placement = place(id, then, iso);
-          const bool isTwo = serves == Serves::halfTheSchools ? s % 2 == 0
-                             : serves == Serves::someChildren ? c % 2 == 0
-                                                              : iso == 16 || iso == 36;
-          records.placements.back().value.light = isTwo ? two.id : one.id;
-          check(placement, now, uniform() < own ? Held::whole : Held::lost);
-        }
-      }
-    }
-  }
-};
-
-ComparisonOptions quick() {
-  ComparisonOptions options;
-  options.replicates = 100;
-  return options;
-}
-
 std::optional<double> pOf(IdleLights& term) {
-  const auto compared = compareFactor(RetentionFacts(term.records), Factor::light, {}, quick());
+  const auto compared = compareFactor(RetentionFacts(term.records), Factor::light, {}, idleQuick());
   return compared.values.front().p;
 }
 
@@ -115,7 +68,7 @@ TEST_CASE("A light of half the schools is not blamed for its schools", "[case-18
   IdleLights term(1);
   term.fill(8, 15, Serves::halfTheSchools);
   const auto table =
-      comparisonTable(compareFactor(RetentionFacts(term.records), Factor::light, {}, quick()));
+      comparisonTable(compareFactor(RetentionFacts(term.records), Factor::light, {}, idleQuick()));
   CHECK(table.rows.front().at(8) == "cannot be separated from schools");
   CHECK(table.rows.front().at(7) == "–");
 }
@@ -152,7 +105,7 @@ TEST_CASE("A perfect separation has a p where children can be permuted", "[case-
     term.records.placements.back().value.light = i % 2 ? term.two.id : term.one.id;
     term.check(placement, now, i % 2 && i < 20 ? Held::lost : Held::whole);
   }
-  const auto compared = compareFactor(RetentionFacts(term.records), Factor::light, {}, quick());
+  const auto compared = compareFactor(RetentionFacts(term.records), Factor::light, {}, idleQuick());
   const auto& value = compared.values.front();
   REQUIRE(value.against);
   CHECK_FALSE(value.against->p); // one side lost none: no variance
@@ -173,7 +126,8 @@ TEST_CASE("A school that kept all has a p, by permuting children among the schoo
     for (int i = 0; i < 20; ++i)
       term.check(term.place(term.child(here), then, 16), now, i < lost ? Held::lost : Held::whole);
   }
-  const auto compared = compareFactor(RetentionFacts(term.records), Factor::school, {}, quick());
+  const auto compared =
+      compareFactor(RetentionFacts(term.records), Factor::school, {}, idleQuick());
   const auto& value = compared.values.front();
   REQUIRE(value.against);
   CHECK_FALSE(value.against->p);
@@ -198,7 +152,7 @@ TEST_CASE("Where a child has teeth on both sides, they change sides within it", 
     term.check(term.place(id, then, 16), now, Held::whole);
     term.check(term.place(id, then, 46), now, Held::lost);
   }
-  const auto compared = compareFactor(RetentionFacts(term.records), Factor::arch, {}, quick());
+  const auto compared = compareFactor(RetentionFacts(term.records), Factor::arch, {}, idleQuick());
   const auto& value = compared.values.front();
   REQUIRE(value.p);
   CHECK(value.permuted == Permuted::teeth);
@@ -211,9 +165,9 @@ TEST_CASE("What the bootstrap resamples is said of schools only where they are t
     IdleLights term(7);
     term.fill(schools, 6, serves);
     std::string all;
-    for (const auto& note :
-         comparisonTable(compareFactor(RetentionFacts(term.records), Factor::light, {}, quick()))
-             .notes)
+    for (const auto& note : comparisonTable(compareFactor(RetentionFacts(term.records),
+                                                          Factor::light, {}, idleQuick()))
+                                .notes)
       all += note + "\n";
     return all;
   };
@@ -234,7 +188,7 @@ TEST_CASE("One split under two names is compared once, and all of a report are a
     row.value.fourHanded = row.value.light == term.two.id; // the same teeth again
   const RetentionFacts facts(term.records);
   constexpr std::array factors{Factor::light, Factor::delivery, Factor::arch};
-  const auto compared = compareFactors(facts, factors, {}, quick());
+  const auto compared = compareFactors(facts, factors, {}, idleQuick());
   REQUIRE(compared.size() == 2);
   CHECK(compared[0].alsoCalled == std::vector{Factor::delivery});
   CHECK(compared[0].comparedTogether == 2);

@@ -101,7 +101,13 @@ TEST_CASE("The share prevented is held against the reviews as it is", "[case-181
 TEST_CASE("Within two months is said where all looks were", "[case-181]") {
   CHECK(says(lookWords({.5, 1.9}), "All within two months"));
   CHECK_FALSE(says(lookWords({.5, 24}), "All within"));
-  CHECK(says(lookWords({.5, 24}), "24 months"));
+  CHECK(says(lookWords({.5, 24}), "Made 0 to 24 months"));
+  // Outward: a look at 2.3 months lies within what is said.
+  CHECK(says(lookWords({1.2, 2.0}), "All within two months"));
+  CHECK(says(lookWords({2.3, 2.3}), "Made 2 to 3 months"));
+  CHECK(says(lookWords({2.0, 2.3}), "Made 2 to 3 months"));
+  CHECK(says(lookWords({5.95, 6.05}), "Made about 6 months after placement"));
+  CHECK(says(lookWords({5.7, 6.2}), "Made 5 to 7 months"));
 
   test::SampleTerm term;
   const auto school = term.school("Alder", 50);

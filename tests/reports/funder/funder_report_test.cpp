@@ -1,7 +1,9 @@
 #include "reports/funder/funder_figures.h"
 #include "reports/funder/funder_report.h"
+#include "reports/print/render.h"
 #include "reports/report.h"
 #include "reports/sample.h"
+#include "reports/term/term_tables.h"
 
 #include <catch2/catch.hpp>
 
@@ -191,6 +193,40 @@ TEST_CASE("a term of one school is its row of the program's, and estimates stay 
     CHECK(total == one[i].rows.front());
   }
   CHECK(shows(one.back(), "estimated for the program, not for Alder Hollow Elementary alone"));
+}
+
+TEST_CASE("Retention is met or below a benchmark only where its whole CI is", "[case-518]") {
+  // 200 children of one school, a tooth each, `kept` of them whole at a year: by Clopper and
+  // Pearson 180 of 200 are 85.0 to 93.8 %, 176 are 82.7 to 92.2, 190 are 91.0 to 97.6, 150 are 68.4
+  // to 80.8.
+  const auto of = [](int kept) {
+    auto term = twoSchools(0);
+    const auto here = term.school("Fennel Ridge Elementary", 90);
+    const auto placed = term.dayLastYear(here, "2025-10-14");
+    const auto now = term.day(here, "2026-10-13");
+    for (int i = 0; i < 200; ++i)
+      term.check(term.place(term.child(here), placed, 16), now,
+                 i < kept ? followup::Held::whole : followup::Held::lost);
+    term.records.benchmarks.retained = 90;
+    return term;
+  };
+  const auto met = [](const SampleTerm& term) {
+    const auto summary = made(ReportKind::funder, term).front();
+    const auto told = figure(summary, "Fully retained, of assessable").back();
+    CHECK(called(annex(term), "Benchmarks and actual").rows[0][3] == told);
+    return told;
+  };
+  CHECK(met(of(180)) == "cannot tell (CI holds 90)"); // before: "yes"
+  CHECK(met(of(176)) == "cannot tell (CI holds 90)"); // before: "below"
+  CHECK(met(of(190)) == "yes");
+  CHECK(met(of(150)) == "below");
+  const auto namedBelow = [&](int kept) {
+    const auto tables = reports::termTables(of(kept).totals());
+    return reports::toText(tables).find("90% fully retained: Fennel Ridge Elementary") !=
+           std::string::npos;
+  };
+  CHECK_FALSE(namedBelow(176)); // before: named
+  CHECK(namedBelow(150));
 }
 
 TEST_CASE("a program without benchmarks of its own is held against none", "[case-474]") {

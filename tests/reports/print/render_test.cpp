@@ -26,6 +26,16 @@ TEST_CASE("text columns line up by character also with accents") {
                                 "  Found children only.\n\n");
 }
 
+TEST_CASE("A share as it was printed is the number nearest to what stands on the page",
+          "[case-519]") {
+  // Before: 82.4 / 100, of which a file said 0.8240000000000001.
+  for (int tenths = 0; tenths <= 1000; ++tenths) {
+    const auto text = gk::base::fixed(tenths / 1000., 3);
+    CHECK(Share{tenths / 1000.}.printed() == *gk::base::parseDouble(text));
+  }
+  CHECK(Share{0.8237}.printed() == 0.824);
+}
+
 TEST_CASE("HTML escapes whatever people typed") {
   const Table hostile{"<script>alert(1)</script>", {{"A\"B'"}}, {{"<b>&amp;</b>"}}, {"1 < 2 & 3"}};
   const auto page = toHtml("Term <\"x\">", {&hostile, 1});

@@ -10,8 +10,8 @@ struct Line {
   int urgent;
 };
 
-inline Participation schoolOf(const std::string& name, const Line& line) {
-  Participation at;
+inline reports::Participation schoolOf(const std::string& name, const Line& line) {
+  reports::Participation at;
   at.school = name;
   at.enrolled = 2 * line.screened + 40;
   at.formsBack = line.screened + 20;
@@ -26,26 +26,26 @@ inline Participation schoolOf(const std::string& name, const Line& line) {
   return at;
 }
 
-inline TermTotals totalsOf(std::vector<Participation> schools) {
+inline reports::TermTotals totalsOf(std::vector<reports::Participation> schools) {
   const auto day = *base::Date::parse("2026-11-17");
-  TermTotals totals{"Fall 2026",        day, day, day, {}, {}, true,
-                    std::move(schools), {},  {},  {},  {}, {}};
-  totals.total = sumOf(totals.schools);
+  reports::TermTotals totals{"Fall 2026",        day, day, day, {}, {}, true,
+                             std::move(schools), {},  {},  {},  {}, {}};
+  totals.total = reports::sumOf(totals.schools);
   totals.retention.total.label = "Total";
   return totals;
 }
 
 /// The findings of the invented county (demo-data/county.cpp); Cobble Lantern has two urgent.
-inline TermTotals county() {
+inline reports::TermTotals county() {
   return totalsOf({schoolOf("Alder Hollow", {66, 14, 1}), schoolOf("Brindle Quay", {51, 12, 1}),
                    schoolOf("Cobble Lantern", {75, 16, 2}), schoolOf("Dunlin Marsh", {38, 9, 2}),
                    schoolOf("Elderbrook", {55, 12, 0}), schoolOf("Fennel Ridge", {52, 8, 1})});
 }
 
 /// What was found of last year's sealants; every sum that a reader knows holds.
-RetentionLine checksOf(const std::string& name, int childrenDue, int found, int whole, int part,
-                       int lost, int cannotAssess) {
-  RetentionLine at;
+inline reports::RetentionLine checksOf(const std::string& name, int childrenDue, int found,
+                                       int whole, int part, int lost, int cannotAssess) {
+  reports::RetentionLine at;
   at.label = name;
   at.childrenDue = childrenDue;
   at.childrenFound = found;
@@ -59,7 +59,7 @@ RetentionLine checksOf(const std::string& name, int childrenDue, int found, int 
   return at;
 }
 
-void addUp(RetentionTotals& retention) {
+inline void addUp(reports::RetentionTotals& retention) {
   auto& total = retention.total;
   total = {};
   total.label = "Total";

@@ -18,12 +18,12 @@ DrawnProgram::DrawnProgram(base::Random& random)
     : random_(random), schools_(3 + below(5)), lowestGrade_(static_cast<int>(below(2))),
       grades_(3 + static_cast<int>(below(4))), hasSeconds_(below(3) == 0),
       eachHasFirst_(below(2) == 0), cohortIsWhole_(below(4) > 0), isSure_(below(3) > 0),
-      refersAll_(below(2) == 0), looksSoon_(below(3) > 0) {
+      refersAll_(below(2) == 0), looksSoon_(below(3) > 0), reseals_(below(2) == 0) {
   for (std::size_t i = 0; i < schools_; ++i)
     sizes_.push_back(40 + static_cast<int>(below(below(3) == 0 ? 40 : 130)));
 }
 
-std::vector<Drawn> DrawnProgram::drawTerm() {
+std::vector<Drawn> DrawnProgram::drawTerm(const std::vector<Drawn>& before) {
   std::vector<Drawn> children;
   const double forms = .45 + .4 * random_.uniform();
   const double decay = .1 + .25 * random_.uniform();
@@ -33,7 +33,26 @@ std::vector<Drawn> DrawnProgram::drawTerm() {
     for (int i = 0; i < sizes_[school]; ++i)
       children.push_back(drawChild(school, forms, decay, missed, unsealed));
   }
+  if (reseals_) drawReseals(children, before);
   return children;
+}
+
+/// One in twenty of those sealed last term: a recheck finds the sealant lost and reseals it, and
+/// nobody screens the child.
+void DrawnProgram::drawReseals(std::vector<Drawn>& children, const std::vector<Drawn>& before) {
+  for (std::size_t school = 0; school < schools_; ++school) {
+    auto left = std::ranges::count_if(before, [&](const auto& one) {
+      return one.school == school && one.sealed && random_.uniform() < .05;
+    });
+    for (auto& one : children) {
+      if (left == 0) break;
+      if (one.school != school || one.seen) continue;
+      --left;
+      one.resealed = true;
+      one.first = 1 + static_cast<int>(below(2));
+      one.varnish = random_.uniform() < .4;
+    }
+  }
 }
 
 Participation DrawnProgram::count(const std::vector<Drawn>& children, bool firstIssue,
@@ -46,6 +65,13 @@ Participation DrawnProgram::count(const std::vector<Drawn>& children, bool first
     *at.enrolled += 1;
     at.formsBack += one.form ? 1 : 0;
     at.consented += one.yes ? 1 : 0;
+    if (one.resealed && (!firstIssue || one.early)) {
+      at.sealed += 1;
+      at.sealedUnscreened += 1;
+      at.firstMolars += one.first;
+      at.varnish += one.varnish ? 1 : 0;
+      at.varnishUnscreened += one.varnish ? 1 : 0;
+    }
     if (!isCounted(one, firstIssue)) continue;
     at.screened += 1;
     at.needing += one.needs ? 1 : 0;

@@ -21,6 +21,7 @@ struct Drawn {
   bool needs = false;
   bool sealed = false;
   bool varnish = false;
+  bool resealed = false; ///< at a recheck, not being screened this term
   int first = 0;
   int second = 0;
   int other = 0;
@@ -43,7 +44,7 @@ class DrawnProgram {
  public:
   explicit DrawnProgram(base::Random& random);
 
-  std::vector<Drawn> drawTerm();
+  std::vector<Drawn> drawTerm(const std::vector<Drawn>& before);
 
   /// Those of a school or grade, or all; at the term's first issue, those seen until then.
   [[nodiscard]] reports::Participation count(const std::vector<Drawn>& children, bool firstIssue,
@@ -66,6 +67,7 @@ class DrawnProgram {
  private:
   Drawn drawChild(std::size_t school, double forms, double decay, double missed, double unsealed);
   void drawCare(Drawn& one);
+  void drawReseals(std::vector<Drawn>& children, const std::vector<Drawn>& before);
   void look(reports::RetentionLine& at);
 
   base::Random& random_;
@@ -78,6 +80,7 @@ class DrawnProgram {
   bool isSure_; ///< decay can be told of every child
   bool refersAll_;
   bool looksSoon_; ///< at some of the sealants within two months
+  bool reseals_;   ///< some sealed last term without a screening this term
   std::vector<int> sizes_;
 };
 

@@ -1,11 +1,14 @@
 #include "reports/publish/issue.h"
 
 #include "reports/print/kept_lines.h"
+#include "reports/publish/county.h"
 #include "reports/publish/published.h"
 #include "reports/publish/release_lines.h"
 #include "reports/sample.h"
 
 #include <catch2/catch.hpp>
+
+#include <algorithm>
 
 using namespace gk;
 using namespace gk::reports;
@@ -173,4 +176,39 @@ TEST_CASE("A release comes back from its lines and damaged lines are refused") {
   CHECK_FALSE(releaseFrom(toLines(release) + "cell\tscreened\tmany\tnumber\n").has_value());
   CHECK_FALSE(releaseFrom("under\t2\n").has_value());
   CHECK_FALSE(releaseFrom("").has_value());
+}
+
+TEST_CASE("Who was sealed without a screening has a column of its own, and no share of need",
+          "[case-515]") {
+  // Six schools; at each so many more were resealed at a recheck and not screened.
+  const auto with = [](int unscreened) {
+    auto totals = test::county();
+    for (auto& school : totals.schools) {
+      school.sealed += unscreened;
+      school.sealedUnscreened = unscreened;
+      school.firstMolars += unscreened;
+    }
+    totals.total = sumOf(totals.schools);
+    return publish(totals, SuppressionRule{}).tables.at(1);
+  };
+  const auto cell = [](const Table& table, std::size_t row, const std::string& heading) {
+    const auto at = std::ranges::find(table.columns, heading, &Column::heading);
+    REQUIRE(at != table.columns.end());
+    return table.rows.at(row).at(static_cast<std::size_t>(at - table.columns.begin()));
+  };
+  const auto none = with(0);
+  for (const auto& column : none.columns)
+    CHECK(column.heading != "Sealed, screened");
+  const auto some = with(12); // of all: 81 screened and sealed of 167 needing, 72 others
+  CHECK(cell(some, 6, "Sealed") == "153");
+  CHECK(cell(some, 6, "Sealed, screened") == "81");
+  CHECK(cell(some, 6, "% of needing") == "48.5");
+  CHECK(some.notes.front().find("without a screening") != std::string::npos);
+  const auto few = with(3); // three are a count of three: no school shows both
+  for (std::size_t row = 0; row < 6; ++row) {
+    const auto isCount = [&](const char* heading) {
+      return cell(few, row, heading).as<Count>() != nullptr;
+    };
+    CHECK_FALSE((isCount("Sealed") && isCount("Sealed, screened")));
+  }
 }

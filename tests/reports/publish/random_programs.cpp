@@ -109,6 +109,8 @@ class Truth {
            {"not screened", at.consented - at.screened},
            {"needing", at.needing},
            {"sealed", at.sealed},
+           {"sealed in need", at.sealed - at.sealedUnscreened},
+           {"varnish screened", at.varnish - at.varnishUnscreened},
            {"first molars", at.firstMolars},
            {"second molars", at.secondMolars},
            {"other teeth", at.otherTeeth},
@@ -221,7 +223,7 @@ class Writer {
   void write() {
     std::vector<Drawn> before;
     for (int term = 0; term < terms; ++term) {
-      const auto children = program_.drawTerm();
+      const auto children = program_.drawTerm(before);
       std::vector<RetentionLine> checks;
       for (std::size_t school = 0; term > 0 && school < program_.schools(); ++school) {
         checks.push_back(program_.check(before, school));

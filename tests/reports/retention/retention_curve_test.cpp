@@ -219,3 +219,97 @@ TEST_CASE("The first and last check are rounded outward, and unplanned kinds nam
   CHECK(own.find("Not all were planned (") != std::string::npos);
   CHECK(own.find("riggered") == std::string::npos);
 }
+
+namespace {
+
+std::string curveNotes(const RetentionCurve& curve) {
+  std::string all;
+  for (const auto& note : curveTable(curve, curve, curve).notes)
+    all += note + "\n";
+  return all;
+}
+
+/// `schools` schools of 12 children each, looked at at a year, every fourth sealant lost.
+RetentionCurve schoolsCurve(int schools) {
+  SampleTerm term;
+  for (int school = 0; school < schools; ++school) {
+    const auto here = term.school("School " + std::to_string(school), 100);
+    const auto placed = term.dayLastYear(here, "2025-10-14");
+    const auto now = term.day(here, "2026-10-14");
+    for (int i = 0; i < 12; ++i)
+      term.check(term.place(term.child(here), placed, 16), now, i % 4 ? Held::whole : Held::lost);
+  }
+  return retentionCurve(term.records);
+}
+
+} // namespace
+
+TEST_CASE("The words of the band say what it resamples", "[case-513]") {
+  const auto one = curveNotes(schoolsCurve(1));
+  CHECK(one.find("The band resamples children.") != std::string::npos);
+  CHECK(one.find("No band") == std::string::npos);
+  const auto two = schoolsCurve(2);
+  CHECK(curveNotes(two).find("No band is given: 2 schools hardly show") != std::string::npos);
+  CHECK(curveNotes(two).find("The band resamples") == std::string::npos);
+  CHECK_FALSE(two.readings.front().band);
+  const auto five = schoolsCurve(5);
+  CHECK(five.units == estimates::BandUnits::schools);
+  CHECK(curveNotes(five).find("The band resamples schools. They are few") != std::string::npos);
+  const auto many = curveNotes(schoolsCurve(10));
+  CHECK(many.find("The band resamples schools.\n") != std::string::npos);
+}
+
+TEST_CASE("Beside an exact limit stands of how many children it is", "[case-512]") {
+  // Truth by construction: 5 of 5 whole at half a year; 60 others looked at a year later alone, of
+  // whom 6 had failed. The limit is .025^(1/5) = 47.8 %; before, with the 54 counted, 93.9 %.
+  SampleTerm term;
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto placed = term.dayLastYear(here, "2025-04-15");
+  const auto half = term.dayLastYear(here, "2025-10-14");
+  const auto later = term.day(here, "2026-10-13");
+  for (int i = 0; i < 65; ++i)
+    term.check(term.place(term.child(here), placed, 16), i < 5 ? half : later,
+               i < 59 ? Held::whole : Held::lost);
+  CurveOptions options;
+  options.years = {.45};
+  const auto curve = retentionCurve(term.records, options);
+  REQUIRE(curve.readings.empty()); // before the first look
+  options.years = {182 / 365.25};
+  const auto at = retentionCurve(term.records, options);
+  REQUIRE(at.readings.size() == 1);
+  REQUIRE(at.readings.front().isExactLimit);
+  CHECK(at.readings.front().settled == 5);
+  const auto cell = curveTable(at, at, at).rows.at(0).at(2).text();
+  CHECK(cell == "47.8-100.0, exact limit, 5 children checked then");
+  CHECK(curveNotes(at).find("no child for being found fully retained at a later one") !=
+        std::string::npos);
+}
+
+TEST_CASE("Sealants too young to have been looked at are in no figure of the curve", "[case-514]") {
+  // An old cohort of 8, looked at at a year, and one of 30 placed this month: one of these was
+  // sealed again already, whose failure would be known where the others' was not.
+  SampleTerm term;
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto placed = term.dayLastYear(here, "2025-10-14");
+  const auto now = term.day(here, "2026-10-13");
+  for (int i = 0; i < 8; ++i)
+    term.check(term.place(term.child(here), placed, 16), now, i ? Held::whole : Held::lost);
+  const auto old = retentionCurve(term.records);
+  CHECK(old.tooYoung == 0);
+  CHECK(curveNotes(old).find("too recently") == std::string::npos);
+  const auto soon = term.day(here, "2026-10-20");
+  for (int i = 0; i < 30; ++i) {
+    const auto child = term.child(here);
+    term.place(child, now, 16);
+    if (i == 0) term.place(child, soon, 16, chairside::PlacementType::reseal);
+  }
+  const auto both = retentionCurve(term.records);
+  CHECK(both.placements == 8);
+  CHECK(both.tooYoung == 31);
+  CHECK(both.lastPlaced == old.lastPlaced);
+  CHECK(both.ends.count(SpellState::failed) == 1);
+  CHECK(both.curve->intervals.size() == old.curve->intervals.size());
+  CHECK(curveNotes(both).find("Of 8 sealants: ") != std::string::npos);
+  CHECK(curveNotes(both).find("31 placed too recently to have been looked at") !=
+        std::string::npos);
+}

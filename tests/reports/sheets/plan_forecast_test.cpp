@@ -13,6 +13,7 @@ reports::PastCare countyBefore() {
           .screened = 180,
           .needing = 120,
           .sealed = 100,
+          .sealedInAll = 100,
           .teeth = 350,
           .days = 10,
           .groups = {60, 50, 40, 50}};
@@ -55,7 +56,7 @@ TEST_CASE("Without an earlier term nothing is expected but the children", "[case
   CHECK(reports::supplies(day).sealantDoses == 0);
   CHECK(reports::supplies(day).varnishDoses == 25);
   auto none = countyBefore();
-  none.sealed = 0;
+  none.sealed = none.sealedInAll = 0;
   none.teeth = 0;
   CHECK(reports::forecast(none, 25).teeth == Approx(0));
   CHECK_FALSE(reports::forecast(none, 25).teethRange.has_value());

@@ -254,3 +254,40 @@ TEST_CASE("A child resealed after a recheck, whose screening chose no tooth, nee
   CHECK(total.needing == 2);
   CHECK(total.sealed == 2);
 }
+
+TEST_CASE("What was done without a screening this term is counted apart from need", "[case-515]") {
+  // Truth by construction: 10 screened and in need, 9 of them sealed; 2 resealed at a recheck whom
+  // nobody screened, one of them with varnish. Before: needing 12 of 10 screened, sealed 11 of 12.
+  SampleTerm term;
+  const auto school = term.school("Elderbrook Middle", 131);
+  const auto day = term.day(school, "2026-10-06");
+  for (int i = 0; i < 10; ++i) {
+    const auto child = term.child(school);
+    term.screen(child, day, {test::toSeal(16)});
+    if (i > 0) term.place(child, day, 16);
+  }
+  for (int i = 0; i < 2; ++i) {
+    const auto child = term.child(school);
+    term.check(term.place(child, term.dayLastYear(school, "2025-10-14"), 16), day,
+               followup::Held::lost);
+    term.place(child, day, 16, chairside::PlacementType::reseal);
+    if (i == 0)
+      term.records.varnishes.push_back(
+          term.make.row(chairside::Varnish{child, day, term.make.id<kit::LotId>()}));
+  }
+  const auto totals = term.totals();
+  const auto& all = totals.total;
+  CHECK(all.screened == 10);
+  CHECK(all.needing == 10);
+  CHECK(all.sealed == 11);
+  CHECK(all.sealedUnscreened == 2);
+  CHECK(all.sealedInNeed() == 9);
+  CHECK(all.varnish == 1);
+  CHECK(all.varnishUnscreened == 1);
+  CHECK(all.couldNotTell == 0);
+  const auto services = termTables(totals)[1];
+  const auto text = toText(std::vector{services});
+  CHECK(text.find("90.0") != std::string::npos);
+  CHECK(services.notes.at(1) ==
+        "Not screened this term: of sealed 2, of varnish 1. They are not in % of needing.");
+}

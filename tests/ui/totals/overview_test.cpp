@@ -111,6 +111,28 @@ TEST_CASE("The headlines hold nothing against a benchmark until the program has 
   CHECK(own.figures[1].benchmark.isEmpty()); // none was set of those sealed
 }
 
+TEST_CASE("The headline of retention is below or met only where its whole CI is", "[case-518]") {
+  Desk desk;
+  desk.clinic.standardVisit(desk.clinic.child("Mina"));
+  auto totals = reports::termTotals(
+      must(desk.clinic.session.termRecords(desk.clinic.term, desk.clinic.clock.now().date())));
+  totals.targets.retained = .9;
+  const auto said = [&](double kept) {
+    std::vector<estimates::Cluster> children(40, {1, 0});
+    for (std::size_t i = 0; i < static_cast<std::size_t>(kept); ++i)
+      children[i].retained = 1;
+    auto& line = totals.retention.total;
+    line.assessable = 40;
+    line.whole95 = must(estimates::retention(children));
+    return ui::overviewOf(totals).figures[2];
+  };
+  CHECK(said(34).benchmark == u"benchmark 90%: cannot tell"_s);
+  CHECK_FALSE(said(34).met);
+  CHECK(said(20).benchmark == u"benchmark 90%: below"_s);
+  CHECK(said(40).benchmark == u"benchmark 90%: met"_s);
+  CHECK(said(40).met == true);
+}
+
 TEST_CASE(
     "A headline whose range has a remark says the remark whole, and how many were checked over "
     "the schools",
