@@ -56,8 +56,7 @@ void BoardCard::setKeys(QPushButton* main, std::vector<QPushButton*> outcomes,
 void BoardCard::arrange() {
   delete keys_->layout();
   const bool large = hasLargeLetters();
-  for (auto* words : {name_, facts_, alerts_, outcome_})
-    words->setHidden(large || words->text().isEmpty());
+  show(line_);
   for (auto* words : {orOutcome_, theList_}) {
     words->setParent(keys_);
     words->setVisible(!large);
@@ -94,11 +93,23 @@ void BoardCard::arrange() {
   pairs(theList_, list_);
 }
 
+/// Under a table in large letters the room is for one line: what the table has no column for.
+QString BoardCard::factsInLine(const session::BoardLine& line) const {
+  QStringList parts;
+  if (line.age) parts += u"age %1"_s.arg(*line.age);
+  parts += line.lastSeen.empty() ? u"First visit"_s : u"Last seen "_s + toQt(line.lastSeen);
+  if (!line.plan.empty()) parts += u"Plan: "_s + toQt(line.plan);
+  if (!line.outcome.empty()) parts += toQt(line.outcome);
+  return (line.name.empty() ? toQt(line.number) : toQt(line.name)) + u": "_s +
+         parts.join(u" \u00b7 "_s);
+}
+
 void BoardCard::show(const std::optional<session::BoardLine>& line) {
+  line_ = line;
   const bool large = hasLargeLetters();
   const auto say = [&](QLabel* label, const QString& words) {
     label->setText(words);
-    label->setHidden(large || words.isEmpty());
+    label->setHidden(words.isEmpty() || (large && label != facts_));
   };
   if (!line) {
     say(name_, {});
@@ -112,7 +123,7 @@ void BoardCard::show(const std::optional<session::BoardLine>& line) {
   if (line->age) facts += " \u00b7 age " + std::to_string(*line->age);
   facts += line->lastSeen.empty() ? "\nFirst visit" : "\nLast seen " + line->lastSeen;
   if (!line->plan.empty()) facts += "\nPlan: " + line->plan;
-  say(facts_, toQt(facts));
+  say(facts_, large ? factsInLine(*line) : toQt(facts));
   say(alerts_, alertWords(*line));
   alerts_->setProperty("stop", line->stopFlag);
   alerts_->style()->unpolish(alerts_);

@@ -27,7 +27,9 @@ class BoardCard final : public QFrame {
 
  private:
   void arrange();
+  [[nodiscard]] QString factsInLine(const session::BoardLine& line) const;
 
+  std::optional<session::BoardLine> line_;
   QLabel* name_;
   QLabel* facts_;
   QLabel* alerts_;

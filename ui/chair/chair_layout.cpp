@@ -9,6 +9,7 @@
 #include "ui/keys/step_track.h"
 #include "ui/look/style.h"
 #include "ui/look/touch.h"
+#include "ui/models/identity_words.h"
 #include "ui/support/page_keys.h"
 #include "ui/support/scan.h"
 #include "ui/support/text.h"
@@ -198,6 +199,45 @@ void ChairPage::takeSide() {
 
 void ChairPage::shareWidth() {
   right_->setFixedWidth(std::min(style::px(rightColumn), static_cast<int>(width() * mostOfPage)));
+}
+
+/// The alert is never cut: where large letters leave it no room, its own give way down to 18 px,
+/// then the words beside it, which the card (I) has too, then the alert's second half.
+void ChairPage::fitFlags() {
+  constexpr int least = 18;  // pixels
+  constexpr int apart = 18;  // as the head has it
+  constexpr int edges = 100; // of the head and of the label itself
+  for (auto* beside : {placeWords_, acting_})
+    beside->setVisible(!beside->text().isEmpty());
+  if (flags_->isHidden()) return;
+  flags_->setStyleSheet({});
+  flags_->ensurePolished();
+  const int wished = flags_->font().pixelSize();
+  const auto size = [&](const QString& words) {
+    int room = width() - edges;
+    for (const auto* beside : {header_, placeWords_, acting_})
+      if (!beside->isHidden()) room -= beside->sizeHint().width() + apart;
+    auto letters = flags_->font();
+    for (int pixels = wished; pixels >= least; --pixels) {
+      letters.setPixelSize(pixels);
+      if (QFontMetrics(letters).horizontalAdvance(words) <= room) return pixels;
+    }
+    return 0;
+  };
+  const auto& card = visit_->file().card;
+  auto words = flagLines(card, roster::FlagAction::stop).join(u"; "_s);
+  int pixels = size(words);
+  for (auto* beside : {acting_, placeWords_})
+    if (pixels == 0) {
+      beside->hide();
+      pixels = size(words);
+    }
+  if (pixels == 0) {
+    words = flagNames(card, roster::FlagAction::stop).join(u"; "_s);
+    pixels = std::max(size(words), least);
+  }
+  flags_->setText(words);
+  if (pixels < wished) flags_->setStyleSheet(u"font-size: %1px; padding: 2px 10px"_s.arg(pixels));
 }
 
 void ChairPage::resizeEvent(QResizeEvent* event) {

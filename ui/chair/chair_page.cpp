@@ -150,8 +150,10 @@ void ChairPage::endAsking() {
   setFocus();
 }
 
-/// A question takes the place of the keys that wait for it; the timer and the map stay in sight.
+/// A question takes the place of the keys that wait for it; the map stays in sight, and the timer
+/// while it runs.
 void ChairPage::makeRoomToAsk() {
+  showTimer();
   turnTo(*panels_, around(*ask_));
   if (!panel_) turnTo(*left_, *blank_);
   if (panel_ == identity_) turnTo(*left_, *who_);
@@ -161,10 +163,8 @@ void ChairPage::makeRoomToAsk() {
 void ChairPage::refresh() {
   if (busy_) return;
   busy_ = true;
-  const bool isAtField = panel_ == field_;
-  field_->head()->setVisible(isAtField);
-  field_->inUse()->setVisible(isAtField && visit_->file().fieldInHand() && !hidden_);
-  timer_->setVisible(isAtField || timer_->isRunning());
+  showTimer();
+  field_->inUse()->setVisible(panel_ == field_ && visit_->file().fieldInHand() && !hidden_);
   if (panel_) {
     panel_->refresh();
     who_->setCard(visit_->file().card);
@@ -177,6 +177,13 @@ void ChairPage::refresh() {
   always_->setActions(alwaysKeys());
   placeStrip();
   busy_ = false;
+}
+
+/// While something is asked the answers have all the room that no running clock needs.
+void ChairPage::showTimer() {
+  const bool isAtField = panel_ == field_ && !ask_->isAsking();
+  field_->head()->setVisible(isAtField);
+  timer_->setVisible(isAtField || timer_->isRunning());
 }
 
 void ChairPage::bringInSight() {
@@ -195,33 +202,11 @@ void ChairPage::showHeader() {
     const auto& card = visit_->file().card;
     header_->setText(toQt(card.header));
     placeWords_->setText(u"room %1 \u00b7 %2"_s.arg(toQt(card.room), toQt(card.number)));
-    const auto stops = flagLines(card, roster::FlagAction::stop);
-    flags_->setText(stops.join(u"; "_s));
-    flags_->setVisible(!stops.isEmpty() && panel_ != identity_);
+    flags_->setVisible(!flagNames(card, roster::FlagAction::stop).isEmpty() && panel_ != identity_);
   }
   const auto* author = visit_->isOn() ? visit_->file().member(visit_->setup().author) : nullptr;
   acting_->setText(author ? u"Operator "_s + toQt(author->initials) : QString());
   fitFlags();
-}
-
-/// The alert is never cut: where large letters leave it no room, its own give way.
-void ChairPage::fitFlags() {
-  constexpr int least = 15;  // pixels
-  constexpr int apart = 18;  // as the head has it
-  constexpr int edges = 100; // of the head and of the label itself
-  if (flags_->isHidden()) return;
-  flags_->setStyleSheet({});
-  flags_->ensurePolished();
-  int room = width() - edges;
-  for (const auto* beside : {header_, placeWords_, acting_})
-    room -= beside->sizeHint().width() + apart;
-  auto letters = flags_->font();
-  const int wished = letters.pixelSize();
-  while (letters.pixelSize() > least &&
-         QFontMetrics(letters).horizontalAdvance(flags_->text()) > room)
-    letters.setPixelSize(letters.pixelSize() - 1);
-  if (letters.pixelSize() < wished)
-    flags_->setStyleSheet(u"font-size: %1px; padding: 2px 10px"_s.arg(letters.pixelSize()));
 }
 
 void ChairPage::lookUp() {

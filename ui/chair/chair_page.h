@@ -101,6 +101,7 @@ class ChairPage final : public QWidget {
   /// Who sits down is asked who it is, also one who was parked.
   bool begin(roster::ChildId child, roster::DayId day, bool asksWho);
   void bringInSight();
+  void showTimer();
   void showHeader();
   void fitFlags();
   void makeRoomToAsk();

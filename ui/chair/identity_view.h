@@ -21,7 +21,12 @@ class IdentityView final : public QWidget {
   void fit(QSize room);
 
  private:
-  void setLetters(int percent);
+  /// Pixels that the letters of these never go under.
+  struct Least {
+    int name;
+    int stop;
+  };
+  void setLetters(int percent, Least least);
 
   QLabel* name_;
   QLabel* facts_;

@@ -139,14 +139,14 @@ std::vector<PartState> CloseOutPage::steps() const {
   const auto number = [](std::size_t count) { return QString::number(count); };
   const auto made =
       sheet.referrals.empty() ? u"none made"_s : u"%1 made"_s.arg(sheet.referrals.size());
-  return {step(reports::close_out::sums, u"Students accounted for"_s,
-               difference == 0 ? u"all %1"_s.arg(sheet.equation.consented)
-                               : u"%1 left"_s.arg(difference),
-               difference == 0 && sheet.equation.odd.empty(), Mark::urgent),
-          step(urgent, u"Urgent calls"_s,
+  return {step(urgent, u"Urgent calls"_s,
                sheet.urgent.empty() ? u"none today"_s
                                     : u"%1 of %2 to call"_s.arg(uncalled).arg(sheet.urgent.size()),
                uncalled == 0, Mark::urgent),
+          step(reports::close_out::sums, u"Students accounted for"_s,
+               difference == 0 ? u"all %1"_s.arg(sheet.equation.consented)
+                               : u"%1 left"_s.arg(difference),
+               difference == 0 && sheet.equation.odd.empty(), Mark::urgent),
           step(blockers, u"Fix before signing"_s, left(sheet.blockers.size()),
                sheet.blockers.empty(), Mark::urgent),
           step(questions, u"Laptop conflicts"_s, left(sheet.questions.size()),

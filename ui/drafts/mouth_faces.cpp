@@ -163,11 +163,23 @@ void showPlacement(TileFace& face, const base::Recorded<chairside::Placement>& p
   face.covered = complete ? placement.value.surfaces : dentition::SurfaceSet{};
 }
 
+/// What is on the tooth by now; nothing new while it is still to be etched.
+std::optional<Shown> shownWork(const chairside::ToothProgress& tooth) {
+  if (tooth.next == Next::flow && tooth.frosty) return Shown{Mark::frosty, u"FROSTY"_s};
+  if (tooth.next == Next::cure) return Shown{Mark::placed, u"PLACED"_s};
+  if (tooth.next == Next::check) return Shown{Mark::cured, u"CURED"_s};
+  return std::nullopt;
+}
+
 void showProgress(TileFace& face, const chairside::ToothProgress& tooth) {
   face.inHand = true;
   face.covered = tooth.cured;
   face.chosen = tooth.surfaces;
   face.strip = u"next: "_s + toQt(base::displayName(tooth.next));
+  if (const auto shown = shownWork(tooth)) {
+    face.mark = shown->mark;
+    face.word = shown->word;
+  }
   if (tooth.wet) {
     face.mark = Mark::wet;
     face.word = u"CONTAMINATED"_s;

@@ -25,6 +25,9 @@ enum class Mark {
   lost,      ///< band outline
   elsewhere, ///< band with a ring
   interim,   ///< dotted band
+  frosty,    ///< band outline on dots: etched and dry
+  placed,    ///< filled band with a rim: not cured yet
+  cured,     ///< solid band with a thin core: not checked yet
   done,      ///< tick
   wet,       ///< drop
   stopped    ///< bar
@@ -42,6 +45,7 @@ struct TileFace {
   dentition::SurfaceSet due{};                ///< what the step that comes now is about
   std::optional<dentition::Surface> picked{}; ///< the cursor stands on this one alone
   bool inHand = false;                        ///< in the field that is being worked on
+  bool isNext = false;                        ///< to be isolated now
   bool quiet = false;                         ///< nothing to work on: drawn so that it recedes
   QString spoken{}; ///< for reading aloud: "Upper right first: sound, seal occlusal and lingual."
 };

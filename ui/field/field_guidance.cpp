@@ -1,4 +1,5 @@
 #include "base/contract.h"
+#include "base/text/text.h"
 #include "reports/display_names.h"
 #include "ui/field/field_panel.h"
 #include "ui/keys/step_track.h"
@@ -13,6 +14,85 @@
 namespace gk::ui {
 
 using chairside::Next;
+using dentition::Tooth;
+
+namespace {
+
+/// "the upper right first molar and the lower right first molar".
+QString theTeeth(const QStringList& names) {
+  auto words = names;
+  for (auto& name : words)
+    name.prepend(u"the "_s);
+  if (words.size() == 1) return words.front();
+  const auto last = words.takeLast();
+  return words.join(u", "_s) + u" and "_s + last;
+}
+
+QStringList namesOf(const std::vector<Tooth>& teeth) {
+  QStringList names;
+  for (const auto& tooth : teeth)
+    names += toQt(tooth.words());
+  return names;
+}
+
+/// Beside a tooth of the same kind its corner of the mouth is name enough: "lower right".
+QStringList besides(const std::vector<Tooth>& rest, const std::vector<Tooth>& due) {
+  const auto isAlike = [&](const Tooth& one) {
+    return !one.isPrimary() && one.position() == due.front().position();
+  };
+  if (!std::ranges::all_of(rest, isAlike) || !std::ranges::all_of(due, isAlike))
+    return namesOf(rest);
+  QStringList names;
+  for (const auto& tooth : rest)
+    names +=
+        (tooth.isUpper() ? u"upper "_s : u"lower "_s) + (tooth.isRight() ? u"right"_s : u"left"_s);
+  return names;
+}
+
+/// What the step is for, and what is kept dry meanwhile.
+struct Shares {
+  std::vector<Tooth> due;
+  std::vector<Tooth> rest;
+  bool isAgain = false; ///< every one of them was etched before
+};
+
+Shares sharesOf(const chairside::Protocol& protocol, Next now) {
+  Shares shares;
+  for (const auto& tooth : protocol.teeth())
+    if (tooth.next == now)
+      shares.due.push_back(tooth.tooth);
+    else if (tooth.next < Next::placed)
+      shares.rest.push_back(tooth.tooth);
+  shares.isAgain =
+      now == Next::etch && std::ranges::all_of(shares.due, [&](const Tooth& tooth) {
+        const auto* progress = protocol.find(tooth);
+        return progress->etches > 0 && progress->etchReason != chairside::EtchReason::first;
+      });
+  return shares;
+}
+
+} // namespace
+
+QString FieldPanel::stepTitle() const {
+  const auto now = steps_->step();
+  const auto [due, rest, isAgain] = sharesOf(steps_->field().protocol, now);
+  auto step = isAgain ? u"Re-etch"_s : capital(toQt(base::displayName(now)));
+  if (due.empty() || steps_->field().protocol.teeth().size() == 1) return step;
+  if (now == Next::flow) step += u" on"_s;
+  if (due.size() > 1) return step + u' ' + toQt(base::counted(due.size(), "tooth", "teeth"));
+  // A second line would push the timer away: where the words are too long, the number says it.
+  const auto whole = step + u' ' + toQt(due.front().words());
+  title_->ensurePolished();
+  return QFontMetrics(title_->font()).horizontalAdvance(whole) < head_->parentWidget()->width()
+             ? whole
+             : step + u" tooth "_s + toQt(due.front().number(visit().notation()));
+}
+
+QString FieldPanel::onlySome() const {
+  const auto shares = sharesOf(steps_->field().protocol, steps_->step());
+  if (shares.due.empty() || shares.rest.empty()) return {};
+  return u" Keep "_s + theTeeth(besides(shares.rest, shares.due)) + u" dry."_s;
+}
 
 QString FieldPanel::guidance() const {
   if (steps_->wasInterrupted()) {
@@ -23,19 +103,29 @@ QString FieldPanel::guidance() const {
            (timer.value.step == chairside::Step::cure ? u"NOT CURED"_s : u"NOT ETCHED"_s) +
            u". This step does not count."_s;
   }
+  const auto only = onlySome();
+  const auto which = [&](Next step) {
+    return theTeeth(namesOf(sharesOf(steps_->field().protocol, step).due));
+  };
   switch (steps_->step()) {
   case Next::etch:
-    return visit().timer.isRunning() ? u"Etching. Press Space when you start rinsing."_s
-                                     : u"Start timer when etchant is on all teeth."_s;
+    if (visit().timer.isRunning()) return u"Etching. Press Space when you start rinsing."_s + only;
+    return only.isEmpty() ? u"Start timer when etchant is on all teeth."_s
+                          : u"Start timer when etchant is on "_s + which(Next::etch) + u'.' + only;
   case Next::rinse:
     return (steps_->isRinsing() ? u"Rinse at least %1 s; the timer stops by itself. Then "_s
                                 : u"Rinse at least %1 s: start the timer. Then "_s)
                .arg(steps_->field().protocol.rinseTarget().count()) +
-           u"fresh cotton rolls, dry. DULL AND FROSTY?"_s + fluorosisWords();
+           u"fresh cotton rolls, dry. DULL AND FROSTY?"_s + only + fluorosisWords();
   case Next::dry:
-    return isEtched() ? u"Fresh cotton rolls, dry. DULL AND FROSTY?"_s + fluorosisWords()
+    return isEtched() ? u"Fresh cotton rolls, dry. DULL AND FROSTY?"_s + only + fluorosisWords()
                       : u"Dry the teeth and keep them dry."_s;
   case Next::flow:
+    if (!only.isEmpty())
+      return (steps_->hasLamp() ? u"Apply sealant to %1, no bubbles. Then cure."_s
+                                : u"Mix, apply to %1, no bubbles. It sets by itself."_s)
+                 .arg(which(Next::flow)) +
+             only;
     return steps_->hasLamp() ? u"Apply sealant from one end, no bubbles. Then cure."_s
                              : u"Mix, apply from one end, no bubbles. It sets by itself."_s;
   case Next::cure:

@@ -53,11 +53,13 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
   kit_->setObjectName(u"fieldKit"_s);
   title_->setProperty("look", u"head"_s);
   guide_->setProperty("look", u"say"_s);
+  teeth_->setProperty("look", u"state"_s);
   kit_->setProperty("look", u"small"_s);
   for (auto* label : {title_, guide_, teeth_, kit_}) {
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
   }
+  visit.timer.setAbove(teeth_); // read before any key
   auto* top = new QVBoxLayout(head_);
   top->setContentsMargins(0, 0, 0, 0);
   top->setSpacing(6);
@@ -69,7 +71,7 @@ FieldPanel::FieldPanel(ChairVisit& visit, QWidget* parent)
   column->setContentsMargins(0, 0, 0, 0);
   constexpr int lines = 2; // words need no finger's room
   column->setSpacing(lines);
-  for (QWidget* part : std::initializer_list<QWidget*>{keys_, kitKeys_, guide_, teeth_, kit_})
+  for (QWidget* part : std::initializer_list<QWidget*>{keys_, kitKeys_, guide_, kit_})
     column->addWidget(part);
   column->insertSpacing(1, style::touchGap() - lines);
   column->addStretch();
@@ -105,6 +107,10 @@ std::vector<TileFace> FieldPanel::faces() const {
   if (file().fieldInHand()) due = steps_->next();
   view.due = due;
   auto faces = facesOf(view);
+  if (const auto next = file().fieldInHand() ? std::nullopt : group())
+    for (auto& face : faces)
+      face.isNext = std::ranges::find(next->teeth, face.tooth, &dentition::ToothSurfaces::tooth) !=
+                    next->teeth.end();
   for (const auto& held : heldTeeth(visit()))
     for (auto& face : faces)
       if (face.tooth == held.tooth) {
@@ -132,8 +138,8 @@ void FieldPanel::refresh() {
 /// Nothing else is left to place: these teeth wait for the dentist's word.
 void FieldPanel::showHeld() {
   title_->setText(u"Not authorized"_s);
-  sayInTimer(u"Call the dentist. Without authorization, leave them for another day."_s);
   teeth_->setText(heldLine());
+  sayInTimer(u"Call the dentist. Without authorization, leave them for another day."_s);
   keys_->setActions(dentistKeys(visit()));
 }
 
@@ -147,10 +153,12 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
   title_->setText(toQt(next.title) + u": keep dry"_s);
   QStringList lines;
   for (const auto& [tooth, surfaces] : next.teeth)
-    lines += capital(toQt(tooth.shown(visit().notation()))) + u" ("_s +
-             toQt(dentition::words(surfaces)) + u')';
-  if (const auto held = heldLine(); !held.isEmpty()) lines += held;
-  teeth_->setText(lines.join(u'\n'));
+    lines += capital(toQt(tooth.shown(visit().notation()))) + u": "_s +
+             toQt(dentition::letters(surfaces));
+  constexpr int eachItsLine = 3;
+  auto words = lines.join(lines.size() <= eachItsLine ? u"\n"_s : u"; "_s);
+  if (const auto held = heldLine(); !held.isEmpty()) words += u'\n' + held;
+  teeth_->setText(words);
   const auto cleaned = toQt(base::displayName(cleaning()));
   auto guide = u"Cleaned (%1)? Tongue retracted, cheek retracted, no glove contact, cotton "
                "on both sides?"_s.arg(cleaned);
@@ -176,15 +184,9 @@ void FieldPanel::showIsolation(const WorkGroup& next) {
 }
 
 void FieldPanel::showSteps() {
-  const auto& field = steps_->field();
   const auto now = steps_->step();
-  const bool all = field.field.value.teeth.size() > 1;
-  const auto step = capital(toQt(base::displayName(now)));
-  title_->setText(step +
-                  (all ? (now == Next::flow ? u" on "_s : u" "_s) +
-                             toQt(base::counted(field.field.value.teeth.size(), "tooth", "teeth"))
-                       : QString()));
-  inUse_->setText(otherKitWords(visit()));
+  title_->setText(stepTitle());
+  inUse_->setText(otherKitWords(visit()), otherKitWords(visit(), KitWords::ofThisChild));
   guide_->setText(guidance());
   keys_->setActions(stepKeys());
   // Below several rows of keys the words are scrolled to: none of their letters begins in sight.
@@ -197,10 +199,8 @@ void FieldPanel::showSteps() {
   const bool isTimed = now == Next::etch || now == Next::rinse || cureIsNext;
   if (!isTimed || steps_->wasInterrupted()) return sayInTimer(guidance());
   guide_->show();
-  QStringList words;
-  for (const auto& [tooth, surfaces] : steps_->next())
-    words += toQt(tooth.words()) + u", "_s + toQt(dentition::words(surfaces));
-  visit().timer.ready(u"Ready: "_s + toQt(base::displayName(now)) + u", "_s + words.join(u"; "_s),
+  visit().timer.ready(u"Ready: "_s + toQt(base::displayName(now)) + u", "_s +
+                          timedTeeth(steps_->next(), now == Next::cure, visit().notation()),
                       steps_->target());
 }
 

@@ -50,7 +50,11 @@ class FieldPanel final : public ChairPanel {
   [[nodiscard]] QString heldLine() const;
   [[nodiscard]] std::vector<KeyAction> stepKeys();
   void showKitKeys();
+  /// What the step is and of which teeth: those that are due, not all that are kept dry.
+  [[nodiscard]] QString stepTitle() const;
   [[nodiscard]] QString guidance() const;
+  /// Which teeth the step is for and which stay dry; empty where it is for all of them.
+  [[nodiscard]] QString onlySome() const;
   [[nodiscard]] bool isEtched() const;
   [[nodiscard]] QString fluorosisWords() const;
   void isolate();

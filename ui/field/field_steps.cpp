@@ -16,19 +16,16 @@ using chairside::StepResult;
 using chairside::StepRun;
 using dentition::ToothSurfaces;
 
-namespace {
-
-/// "Etch: upper right first molar, 3; ..."
-QString timerTitle(Step step, const std::vector<ToothSurfaces>& teeth,
+QString timedTeeth(const std::vector<ToothSurfaces>& teeth, bool withSurfaces,
                    dentition::Notation notation) {
   QStringList words;
+  const bool isFew = teeth.size() <= 2;
   for (const auto& [tooth, surfaces] : teeth)
-    words += toQt(tooth.shown(notation)) +
-             (step == Step::cure ? u" "_s + toQt(dentition::words(surfaces)) : QString());
-  return capital(toQt(base::displayName(step))) + u": "_s + words.join(u"; "_s);
+    words += toQt(isFew ? tooth.shown(notation) : tooth.number(notation));
+  if (withSurfaces && teeth.size() == 1)
+    words.back() += u' ' + toQt(dentition::words(teeth.front().surfaces));
+  return isFew ? words.join(u"; "_s) : u"teeth "_s + words.join(u", "_s);
 }
-
-} // namespace
 
 FieldSteps::FieldSteps(ChairVisit& visit, QObject* parent) : QObject(parent), visit_(visit) {
   connect(&visit_.timer, &TimerView::reachedTarget, this, &FieldSteps::reached);
@@ -232,7 +229,8 @@ void FieldSteps::startTimer(Step step, const Teeth& teeth, base::Seconds target,
   auto run = blank(step, teeth);
   run.target = target;
   run.source = chairside::TimeSource::timer;
-  const auto title = timerTitle(step, teeth, visit_.notation());
+  const auto title = capital(toQt(base::displayName(step))) + u": "_s +
+                     timedTeeth(teeth, step == Step::cure, visit_.notation());
   const session::ChairWork work{
       .steps = before, .timer = chairside::TimerStart{run.field, step, teeth, target, run.light}};
   const auto made = visit_.act([&] { return visit_.book().work(visit_.by(), work); });

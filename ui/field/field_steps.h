@@ -9,6 +9,11 @@
 
 namespace gk::ui {
 
+/// What a timer is for, in two lines at most: one or two teeth by name, the surfaces of one alone;
+/// more by number.
+QString timedTeeth(const std::vector<dentition::ToothSurfaces>& teeth, bool withSurfaces,
+                   dentition::Notation notation);
+
 /// The steps on one field of teeth: what a pedal, a "frosty" or a "wet" means now, as one act of
 /// the book. The timer that runs here is also in the book, so that a crash leaves it interrupted.
 class FieldSteps final : public QObject {

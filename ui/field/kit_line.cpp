@@ -16,8 +16,9 @@ KitLine::KitLine(QWidget* parent) : QLabel(parent) {
   style::whenDressed(this, [this] { fit(); });
 }
 
-void KitLine::setText(const QString& words) {
-  QLabel::setText(words);
+void KitLine::setText(const QString& words, const QString& brief) {
+  words_ = words;
+  brief_ = brief;
   setAccessibleName(words);
   fit();
 }
@@ -29,12 +30,21 @@ void KitLine::resizeEvent(QResizeEvent* event) {
 
 void KitLine::fit() {
   constexpr int usual = 18;
-  constexpr int least = 13; // pixels
+  constexpr int least = 18; // pixels
+  const int room = width() - 2;
   auto letters = font();
-  letters.setPixelSize(style::px(usual));
-  while (letters.pixelSize() > least &&
-         QFontMetrics(letters).horizontalAdvance(text()) > width() - 2)
-    letters.setPixelSize(letters.pixelSize() - 1);
+  QString shown;
+  const auto fits = [&](const QString& way) {
+    for (int size = style::px(usual); size >= least; --size) {
+      letters.setPixelSize(size);
+      shown = way;
+      if (QFontMetrics(letters).horizontalAdvance(way) <= room) return true;
+    }
+    return false;
+  };
+  if (!fits(words_) && !fits(brief_))
+    shown = QFontMetrics(letters).elidedText(brief_, Qt::ElideRight, room);
+  if (shown != text()) QLabel::setText(shown);
   const auto sheet = u"font-size: %1px"_s.arg(letters.pixelSize());
   if (styleSheet() != sheet) setStyleSheet(sheet);
 }

@@ -17,6 +17,9 @@ namespace gk::ui {
 
 namespace {
 
+/// From so many answers on they stand in three columns, to be in sight at once.
+constexpr int manyAnswers = 5;
+
 int keyOf(int option) {
   return option < 9 ? Qt::Key_1 + option : Qt::Key_A + option - 9;
 }
@@ -50,10 +53,12 @@ void AskBar::choose(const QString& question, const QStringList& options,
   base::require(!options.isEmpty() && options.size() <= 16, "1 to 16 options");
   thenOption_ = std::move(then);
   thenText_ = nullptr;
+  thenTyped_ = nullptr;
   left_ = std::move(left);
   labels_ = options;
   keys_ = keys;
   marked_ = keys == AskKeys::marked ? -1 : 0;
+  options_->setColumns(options.size() < manyAnswers ? 2 : 3);
   showOptions();
   options_->show();
   line_->hide();
@@ -73,6 +78,7 @@ void AskBar::write(const QString& question, const QString& suggestion,
                    std::function<void(const QString&)> then, std::function<void()> left) {
   thenText_ = std::move(then);
   thenOption_ = nullptr;
+  thenTyped_ = nullptr;
   left_ = std::move(left);
   options_->hide();
   line_->setText(suggestion);
@@ -81,6 +87,16 @@ void AskBar::write(const QString& question, const QString& suggestion,
   line_->show();
   open(question);
   line_->setFocus();
+}
+
+void AskBar::whenTyped(std::function<void(const QString& begun)> then) {
+  base::require(asking_ && thenOption_ != nullptr, "options are asked for");
+  thenTyped_ = std::move(then);
+}
+
+void AskBar::continueFrom(const QString& begun) {
+  base::require(isWriting(), "words are asked for");
+  line_->setText(begun); // and the cursor stands behind it
 }
 
 void AskBar::close() {
@@ -127,7 +143,14 @@ void AskBar::press(const QKeyEvent& event) {
     showOptions();
     return;
   }
-  if (thenOption_ && keys_ != AskKeys::arrows) options_->press(event);
+  if (!thenOption_ || keys_ == AskKeys::arrows || options_->press(event)) return;
+  const auto sign = event.text();
+  constexpr auto chords = Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier;
+  if (!thenTyped_ || event.isAutoRepeat() || (event.modifiers() & chords) || sign.size() != 1 ||
+      !sign.front().isLetterOrNumber())
+    return;
+  const auto then = thenTyped_; // it asks for the rest
+  then(sign);
 }
 
 void AskBar::answer(int option) {

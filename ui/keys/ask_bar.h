@@ -30,9 +30,14 @@ class AskBar final : public QWidget {
   /// called. Precondition: 1 to 16 options.
   void choose(const QString& question, const QStringList& options, std::function<void(int)> then,
               std::function<void()> left = {}, AskKeys keys = AskKeys::all);
+  /// Of the question that waits: a letter or a digit that no option has begins words, which the
+  /// callback asks for. Precondition: options are asked for.
+  void whenTyped(std::function<void(const QString& begun)> then);
   /// Enter with an empty line asks on.
   void write(const QString& question, const QString& suggestion,
              std::function<void(const QString&)> then, std::function<void()> left = {});
+  /// Goes on after what was typed already. Precondition: words are asked for.
+  void continueFrom(const QString& begun);
   void backOut();
 
   /// Words are being written, which nothing may replace.
@@ -61,6 +66,7 @@ class AskBar final : public QWidget {
   QLineEdit* line_;
   std::function<void(int)> thenOption_;
   std::function<void(const QString&)> thenText_;
+  std::function<void(const QString&)> thenTyped_;
   std::function<void()> left_;
   QStringList labels_;
   AskKeys keys_ = AskKeys::all;

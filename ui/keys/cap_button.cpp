@@ -59,7 +59,9 @@ void CapButton::showText() {
 
 QFont CapButton::capFont() const {
   auto cap = font();
-  cap.setPixelSize(std::max(font().pixelSize() * 5 / 6, style::px(13)));
+  // Where the words are held small, the cap is too.
+  cap.setPixelSize(
+      std::max(font().pixelSize() * 5 / 6, std::min(style::px(13), font().pixelSize())));
   cap.setWeight(QFont::DemiBold);
   return cap;
 }

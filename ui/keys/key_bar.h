@@ -39,6 +39,8 @@ class KeyBar final : public QWidget {
  public:
   /// Every button is a target for a glove, with room to the next.
   explicit KeyBar(int columns, QWidget* parent = nullptr);
+  /// As many as there is room for, up to this.
+  void setColumns(int columns) { columns_ = columns; }
   /// All in one row with the cap above the words, whatever the width: what needs more gets more.
   /// Their places depend on the words alone and not on what can be done now.
   void setOneRow();

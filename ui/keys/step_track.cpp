@@ -18,6 +18,7 @@ int trackGrown(int usual) {
   return (usual + style::px(usual)) / 2;
 }
 
+constexpr int usualLetters = 18;
 constexpr int besideStep = 6;
 
 QString stepStateWords(StepTrack::State state) {
@@ -59,7 +60,7 @@ void StepTrack::setSteps(std::vector<Step> steps) {
 
 QFont StepTrack::letters(bool bold) const {
   auto made = font();
-  made.setPixelSize(trackGrown(shape_ == Shape::pills ? 17 : 16));
+  made.setPixelSize(trackGrown(usualLetters));
   made.setWeight(bold ? QFont::Bold : QFont::Medium);
   return made;
 }
@@ -67,6 +68,10 @@ QFont StepTrack::letters(bool bold) const {
 QSize StepTrack::sizeHint() const {
   const int high = QFontMetrics(letters(true)).height();
   return {300, shape_ == Shape::pills ? high + 12 : high + 30};
+}
+
+int StepTrack::smallestDrawn() const {
+  return letters(false).pixelSize();
 }
 
 bool StepTrack::hasRoom() const {

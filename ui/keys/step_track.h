@@ -26,6 +26,8 @@ class StepTrack final : public QWidget {
   void setSteps(std::vector<Step> steps);
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
+  /// Of its letters, in pixels.
+  [[nodiscard]] int smallestDrawn() const;
 
  protected:
   void paintEvent(QPaintEvent* event) override;

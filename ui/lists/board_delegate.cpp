@@ -12,12 +12,15 @@ namespace gk::ui {
 
 namespace {
 
-struct Pill {
-  Icon sign;
-  QString words;
-  bool stops = false;
-  bool asks = false;
-};
+constexpr int betweenPills = 8;
+
+int signSide(const QFontMetrics& letters) {
+  return letters.height() - 1;
+}
+
+double pillWidth(const Pill& pill, const QFontMetrics& letters) {
+  return (pill.sign ? signSide(letters) + 24 : 20) + letters.horizontalAdvance(pill.words);
+}
 
 std::vector<Pill> pillsOf(const session::BoardLine& line) {
   std::vector<Pill> pills;
@@ -34,6 +37,31 @@ std::vector<Pill> pillsOf(const session::BoardLine& line) {
 }
 
 } // namespace
+
+std::vector<Pill> pillsIn(const session::BoardLine& line, double width,
+                          const QFontMetrics& letters) {
+  const auto all = pillsOf(line);
+  const auto counting = [&](std::size_t shown) {
+    return Pill{{}, u"+%1"_s.arg(all.size() - shown), false, false};
+  };
+  // As many from the first on as leave room for the count of the others.
+  for (auto shown = all.size(); shown > 0; --shown) {
+    std::vector<Pill> pills(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(shown));
+    if (shown < all.size()) pills.push_back(counting(shown));
+    double needed = betweenPills * static_cast<double>(pills.size() - 1);
+    for (const auto& pill : pills)
+      needed += pillWidth(pill, letters);
+    if (needed <= width || (shown == 1 && all.size() == 1)) return pills;
+  }
+  if (all.empty()) return {};
+  // Not even one: its words give way, its sign and the count of the others stay.
+  auto first = all.front();
+  const auto others = counting(1);
+  first.words = letters.elidedText(
+      first.words, Qt::ElideRight,
+      static_cast<int>(width - betweenPills - pillWidth(others, letters)) - signSide(letters) - 24);
+  return {first, others};
+}
 
 void BoardDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                           const QModelIndex& index) const {
@@ -56,22 +84,24 @@ void BoardDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
   painter->setFont(font);
   const QFontMetrics metrics(font);
   const int high = std::min(metrics.height() + style::px(6), option.rect.height() - 4);
-  const int side = metrics.height() - 1;
-  double x = option.rect.left() + 3;
-  for (const auto& pill : pillsOf(*line)) {
-    const QRectF box(x, option.rect.center().y() - high / 2.0 + 0.5,
-                     side + metrics.horizontalAdvance(pill.words) + 24, high);
+  const int side = signSide(metrics);
+  constexpr int inset = 3;
+  double x = option.rect.left() + inset;
+  for (const auto& pill : pillsIn(*line, option.rect.width() - 2 * inset, metrics)) {
+    const QRectF box(x, option.rect.center().y() - high / 2.0 + 0.5, pillWidth(pill, metrics),
+                     high);
     const auto ground = pill.stops ? style::alarm() : pill.asks ? style::worn().ask : style::sunk();
     const auto ink = pill.stops ? style::worn().onAlarm : style::ink();
     painter->setPen(Qt::NoPen);
     painter->setBrush(ground);
     painter->drawRoundedRect(box, high / 2.0, high / 2.0);
-    paintIcon(*painter, {x + 8, box.top() + (high - side) / 2.0, double(side), double(side)},
-              pill.sign, ink);
+    if (pill.sign)
+      paintIcon(*painter, {x + 8, box.top() + (high - side) / 2.0, double(side), double(side)},
+                *pill.sign, ink);
     painter->setPen(ink);
-    painter->drawText(box.adjusted(side + 13, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
-                      pill.words);
-    x = box.right() + 8;
+    painter->drawText(box.adjusted(pill.sign ? side + 13 : 10, 0, 0, 0),
+                      Qt::AlignLeft | Qt::AlignVCenter, pill.words);
+    x = box.right() + betweenPills;
   }
   painter->restore();
 }

@@ -16,6 +16,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace gk::ui {
 
@@ -108,14 +109,19 @@ void FocusRing::place() {
 }
 
 bool FocusRing::eventFilter(QObject* watched, QEvent* event) {
-  static constexpr std::array moves{QEvent::Move, QEvent::Resize, QEvent::Show, QEvent::Hide,
-                                    QEvent::ParentChange};
+  static constexpr std::array moves{QEvent::Move, QEvent::Resize,       QEvent::Show,
+                                    QEvent::Hide, QEvent::ParentChange, QEvent::LayoutRequest};
+  // A page that is put elsewhere moves with other widgets from then on.
+  isMoved_ = isMoved_ || event->type() == QEvent::ParentChange;
   // Once the whole layout has settled.
   if (std::ranges::find(moves, event->type()) != moves.end() && !waits_) {
     waits_ = true;
     QTimer::singleShot(0, this, [this] {
       waits_ = false;
-      place();
+      if (std::exchange(isMoved_, false))
+        follow(target_);
+      else
+        place();
     });
   }
   if (event->type() == QEvent::StyleChange && ring_) ring_->update();

@@ -29,6 +29,7 @@ class FocusRing final : public QObject {
   QPointer<QWidget> ring_;           ///< a child of the window that has the keyboard
   QList<QPointer<QWidget>> watched_; ///< what moves the control: it and all that it is in
   bool waits_ = false;
+  bool isMoved_ = false; ///< into another parent, which is not watched yet
 };
 
 } // namespace gk::ui

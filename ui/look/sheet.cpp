@@ -5,15 +5,20 @@
 
 #include <QRegularExpression>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 namespace {
 
-// @name is a color of style.h; ~n are pixels that grow with the letters, ^n
-// those that grow half as fast: big from the start, and they must leave room for the teeth.
+// @name is a color of style.h; ~n are pixels that grow with the letters, ^n those that grow half as
+// fast: big from the start, and they must leave room for the teeth. %n grow until a fifth more:
+// answers and keys that have to be in sight all at once, beside what they are about.
 // Where the keyboard is, FocusRing draws: no rule here may name @focus, nor change at :focus.
 QString wordsPart() {
-  return u"QWidget { color: @ink; font-size: ~16px; }"
+  // No color here: Qt draws a hint in half of a color that a sheet names, and in the palette's own
+  // where it names none (QRenderRule::configurePalette of Qt 6.4).
+  return u"QWidget { font-size: ~16px; }"
          "QLabel[look=\"title\"] { font-size: ~26px; font-weight: 700; }"
          "QLabel[look=\"counts\"] { font-size: ~18px; font-weight: 600; }"
          "QLabel[look=\"section\"] { font-size: ~20px; font-weight: 700; }"
@@ -112,6 +117,8 @@ QString chairPart() {
   return u"#chairPage QWidget { font-size: ~20px; }"
          "#chairPage QPushButton { border: 2px solid @edge; border-radius: 10px;"
          " padding: ~1px ~7px; text-align: left; font-size: ~20px; font-weight: 600; }"
+         "#chairPage #askBar QPushButton, #chairPage #identityPanel QPushButton {"
+         " font-size: %20px; }"
          "#chairPage QPushButton:disabled { border: 2px dashed @edge; color: @quiet;"
          " background: transparent; }"
          "#chairPage QPushButton[look=\"main\"] { background: @strong; color: @onStrong;"
@@ -194,7 +201,7 @@ QString sheet() {
                                            {u"@ink"_s, worn.ink}};
   for (const auto& [name, color] : names)
     text.replace(name, color.name());
-  static const QRegularExpression grows(u"([~^])(\\d+)"_s);
+  static const QRegularExpression grows(u"([~^%])(\\d+)"_s);
   QString out;
   qsizetype from = 0;
   for (auto found = grows.globalMatch(text); found.hasNext();) {
@@ -202,7 +209,10 @@ QString sheet() {
     out += text.mid(from, number.capturedStart() - from);
     const int usual = number.captured(2).toInt();
     const int grown = style::px(usual);
-    out += QString::number(number.captured(1) == u"~"_s ? grown : (usual + grown) / 2);
+    const auto how = number.captured(1);
+    out += QString::number(how == u"~"_s   ? grown
+                           : how == u"%"_s ? std::min(grown, usual * 6 / 5)
+                                           : (usual + grown) / 2);
     from = number.capturedEnd();
   }
   return out + text.mid(from);

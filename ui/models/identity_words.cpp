@@ -40,6 +40,13 @@ QStringList flagLines(const session::IdentityCard& card, roster::FlagAction acti
   return lines;
 }
 
+QStringList flagNames(const session::IdentityCard& card, roster::FlagAction action) {
+  QStringList names;
+  for (const auto& flag : card.flags)
+    if (flag.value.action == action) names += flagName(flag.value);
+  return names;
+}
+
 QString standingLine(const QString& service, const roster::Standing& standing) {
   auto line = service + (standing.allows ? u": YES"_s : u": NO"_s);
   if (!standing.why.empty()) line += u", "_s + toQt(standing.why);

@@ -14,6 +14,8 @@ QString flagWords(const roster::MedicalFlag& flag);
 
 /// One line for each unresolved flag of this kind.
 QStringList flagLines(const session::IdentityCard& card, roster::FlagAction action);
+/// The same without what was said of each.
+QStringList flagNames(const session::IdentityCard& card, roster::FlagAction action);
 
 /// "Sealants: NO, withdrawn 10:42, by phone".
 QString standingLine(const QString& service, const roster::Standing& standing);

@@ -46,9 +46,27 @@ const QPainterPath& groove() {
 
 constexpr double grooveScale = (2 * half + 14) / 96;
 
+/// The white of a dry etched tooth, as dots about the groove.
+void paintFrost(QPainter& painter, const Inks& inks) {
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(inks.ink);
+  constexpr double apart = 16;
+  for (int row = -2; row <= 2; ++row)
+    for (int column = -2; column <= 2; ++column)
+      painter.drawEllipse(QPointF(column * apart + (row % 2 == 0 ? 0 : apart / 2) - 4, row * apart),
+                          2.6, 2.6);
+}
+
+/// Sealant in the groove: wide and soft under a rim, or set with a thin core.
+void paintSealant(QPainter& painter, const Inks& inks, bool isCured) {
+  painter.strokePath(groove(), pen(inks.ink, isCured ? 15 : 21));
+  painter.strokePath(groove(), pen(style::cured(), isCured ? 3.5 : 12));
+}
+
 void paintGroove(QPainter& painter, const Inks& inks, Mark mark) {
   painter.save();
   painter.scale(grooveScale, grooveScale);
+  if (mark == Mark::frosty) paintFrost(painter, inks);
   const bool isBroken = mark == Mark::lost;
   const auto full = [&] { painter.strokePath(groove(), pen(inks.ink, 15)); };
   const auto hollow = [&] {
@@ -61,6 +79,8 @@ void paintGroove(QPainter& painter, const Inks& inks, Mark mark) {
     painter.strokePath(groove(), pen(inks.ink, 4));
   else if (mark == Mark::whole || mark == Mark::elsewhere)
     full();
+  else if (mark == Mark::placed || mark == Mark::cured)
+    paintSealant(painter, inks, mark == Mark::cured);
   else if (mark == Mark::part) {
     hollow();
     painter.setClipRect(QRectF(-48, -48, 48, 96));
@@ -156,6 +176,9 @@ void paintMark(QPainter& painter, Mark mark, const Inks& inks) {
   case Mark::lost:
   case Mark::elsewhere:
   case Mark::sound:
+  case Mark::frosty:
+  case Mark::placed:
+  case Mark::cured:
     paintGroove(painter, inks, mark);
     return;
   case Mark::interim:

@@ -2,6 +2,7 @@
 
 #include "ui/drafts/tile_face.h"
 
+#include <QStringList>
 #include <QWidget>
 
 #include <map>
@@ -21,6 +22,12 @@ class ToothTile final : public QWidget {
   void setFace(const TileFace& face, bool selected);
   [[nodiscard]] bool isSelected() const { return selected_; }
   [[nodiscard]] QSize minimumSizeHint() const override;
+  /// Of the letters as last drawn, in pixels; 0 before.
+  [[nodiscard]] int smallestDrawn() const { return smallest_; }
+  /// Of the keys that choose the tooth, as last drawn.
+  [[nodiscard]] int capsDrawn() const { return caps_; }
+  /// Whether no words had to end in dots.
+  [[nodiscard]] bool hasRoom() const { return !cut_; }
 
  Q_SIGNALS:
   void pressed();
@@ -37,6 +44,13 @@ class ToothTile final : public QWidget {
   [[nodiscard]] Shape shape() const;
   [[nodiscard]] int smallTitleRoom() const;
   void placeTargets();
+  [[nodiscard]] QStringList mainWord() const;
+  /// The first of these ways that fits, from the left; how wide it is then.
+  double write(QPainter& painter, const QRectF& box, const QStringList& ways, int wished,
+               bool bold);
+  void drew(int pixels);
+  void paintCaps(QPainter& painter, const QRectF& room);
+  void paintTitle(QPainter& painter, const QRectF& first, const QRectF& second);
   void paintTall(QPainter& painter);
   void paintSmall(QPainter& painter);
   void paintLow(QPainter& painter);
@@ -44,6 +58,9 @@ class ToothTile final : public QWidget {
   std::optional<TileFace> face_;
   std::map<dentition::Surface, SurfaceTarget*> targets_;
   bool selected_ = false;
+  int smallest_ = 0;
+  int caps_ = 0;
+  bool cut_ = false;
 };
 
 } // namespace gk::ui

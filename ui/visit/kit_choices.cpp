@@ -61,7 +61,7 @@ void chooseLot(ChairVisit& visit) {
   QStringList options;
   for (const auto& lot : usable)
     options += named(lot.value.kind) + u": "_s + toQt(kit::shown(lot.value));
-  auto question = u"Switch to which lot?"_s;
+  auto question = u"Switch to which lot? Or type a new lot's number."_s;
   if (leftOut > 0)
     question += u" (%1 left out: expired, set aside, used up, or a stop flag)"_s.arg(leftOut);
   options += u"A new lot"_s;
@@ -71,6 +71,7 @@ void chooseLot(ChairVisit& visit) {
     carry(setup, usable[static_cast<std::size_t>(chosen)]);
     visit.context().acting.change(setup);
   });
+  visit.ask.whenTyped([&visit](const QString& begun) { typeLot(visit, begun); });
 }
 
 namespace {
@@ -227,17 +228,25 @@ QString setupWords(const ChairVisit& visit) {
          (hold.fourHanded ? u", four-handed"_s : u", two-handed"_s);
 }
 
-QString otherKitWords(const ChairVisit& visit) {
+QString otherKitWords(const ChairVisit& visit, KitWords which) {
   const auto& setup = visit.setup();
   const auto hold = visit.hold();
   const auto* etchant = visit.file().lot(setup.etchant);
+  const bool isBrief = which == KitWords::ofThisChild;
+  QStringList parts{etchant ? (isBrief ? u"Etch "_s : u"In use: etch "_s) + toQt(etchant->lot)
+                            : u"NO ETCHANT LOT"_s};
   const bool isUsual =
       hold.isolation == setup.isolation && hold.cheek == setup.cheek && hold.tongue == setup.tongue;
-  return (etchant ? u"In use: etch "_s + toQt(etchant->lot) : u"NO ETCHANT LOT"_s) + u", "_s +
-         (isUsual ? named(hold.isolation)
-                  : u"FOR THIS CHILD: "_s + named(hold.isolation) + u", cheek: "_s +
-                        named(hold.cheek) + u", tongue: "_s + named(hold.tongue)) +
-         (hold.fourHanded ? u", four-handed"_s : u", two-handed"_s);
+  QStringList own;
+  const auto add = [&](const QString& words, bool isAsUsual) {
+    if (!isBrief || !isAsUsual) own += words;
+  };
+  add(named(hold.isolation), hold.isolation == setup.isolation);
+  add(u"cheek: "_s + named(hold.cheek), hold.cheek == setup.cheek);
+  add(u"tongue: "_s + named(hold.tongue), hold.tongue == setup.tongue);
+  parts += isUsual ? named(hold.isolation) : u"FOR THIS CHILD: "_s + own.join(u", "_s);
+  parts += hold.fourHanded ? u"four-handed"_s : u"two-handed"_s;
+  return parts.join(u", "_s);
 }
 
 QString lotWords(const ChairVisit& visit) {

@@ -26,8 +26,10 @@ void changeHands(ChairVisit& visit);
 /// "Resin Fern lot RF-2609, Etch Thistle lot ET-0931, light L-1, cotton rolls with holders,
 /// four-handed".
 QString setupWords(const ChairVisit& visit);
-/// In a line what is in use besides the lot and the light, which stand on their keys.
-QString otherKitWords(const ChairVisit& visit);
+enum class KitWords { all, ofThisChild };
+/// In a line what is in use besides the lot and the light, which stand on their keys; without what
+/// is as usual on the day where it is `ofThisChild`.
+QString otherKitWords(const ChairVisit& visit, KitWords which = KitWords::all);
 /// What a key says of the lot and the light that are used now; "none" where none is.
 QString lotWords(const ChairVisit& visit);
 QString lightWords(const ChairVisit& visit);

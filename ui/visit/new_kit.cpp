@@ -6,6 +6,7 @@
 #include "ui/visit/kit_choices.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace gk::ui {
 
@@ -58,6 +59,59 @@ void askExpiry(ChairVisit& visit, const kit::Lot& lot) {
 
 } // namespace
 
+namespace {
+
+/// What a code or a hand says of a new lot.
+struct NewLot {
+  QString number;
+  std::optional<base::Date> expiry;
+};
+
+/// "RF-2706 0627" is a number and an expiry.
+NewLot readTyped(const QString& said) {
+  const auto at = said.lastIndexOf(u' ');
+  if (at < 0) return {said, {}};
+  const auto expiry = base::parseExpiry(toStd(said.mid(at + 1)));
+  if (!expiry) return {said, {}};
+  return {said.left(at).trimmed(), *expiry};
+}
+
+/// Whether this material is carried now.
+bool isInUse(const ChairVisit& visit, const kit::Lot& lot) {
+  const auto* sealant = visit.file().lot(visit.setup().sealant);
+  return sealant && sealant->kind == lot.kind && sealant->material == lot.material;
+}
+
+void askMaterial(ChairVisit& visit, const NewLot& made, AskKeys keys) {
+  auto known = materials(visit.file());
+  constexpr std::size_t most = 15;
+  if (known.empty())
+    return visit.strip.say(u"No material is set up yet: add the first lot at the desk, F8."_s);
+  if (keys == AskKeys::all)
+    std::ranges::stable_partition(known, [&](const kit::Lot& lot) { return isInUse(visit, lot); });
+  QStringList options;
+  for (std::size_t i = 0; i < std::min(known.size(), most); ++i)
+    options += capital(toQt(base::displayName(known[i].kind))) + u": "_s + toQt(known[i].material);
+  const auto until =
+      made.expiry ? u", expires "_s + toQt(made.expiry->shortWords()) + u',' : QString();
+  visit.ask.choose(
+      u"%1%2 is no lot in this logbook yet. A new lot of which material?"_s.arg(made.number, until),
+      options,
+      [&visit, known, made](int chosen) {
+        auto lot = known[static_cast<std::size_t>(chosen)];
+        lot.lot = toStd(made.number);
+        lot.quarantined = false;
+        lot.quarantineReason.clear();
+        lot.usedUpOn.reset();
+        if (!made.expiry) return askExpiry(visit, lot);
+        lot.expiry = *made.expiry;
+        enterNew(visit, lot);
+      },
+      {}, keys);
+}
+
+} // namespace
+
 void addLot(ChairVisit& visit, const QString& code) {
   const auto read = kit::readPackageCode(toStd(code));
   const auto number = read ? toQt(read->lot) : code;
@@ -65,32 +119,20 @@ void addLot(ChairVisit& visit, const QString& code) {
   if (!read && kit::isProductCode(toStd(code)))
     return visit.strip.say(u"Scanned %1: that is the product's number, the same on every lot. Scan "
                            "or type the lot's number (L). Nothing changed."_s.arg(code));
-  const auto known = materials(visit.file());
-  constexpr std::size_t most = 15;
-  if (known.empty())
-    return visit.strip.say(u"No material is set up yet: add the first lot at the desk, F8."_s);
-  QStringList options;
-  for (std::size_t i = 0; i < std::min(known.size(), most); ++i)
-    options += capital(toQt(base::displayName(known[i].kind))) + u": "_s + toQt(known[i].material);
-  visit.ask.choose(
-      u"%1 is no lot in this logbook yet. A new lot of which material?"_s.arg(number), options,
-      [&visit, known, number, read](int chosen) {
-        auto lot = known[static_cast<std::size_t>(chosen)];
-        lot.lot = toStd(number);
-        lot.quarantined = false;
-        lot.quarantineReason.clear();
-        lot.usedUpOn.reset();
-        if (!read || !read->expiry) return askExpiry(visit, lot);
-        lot.expiry = *read->expiry;
-        enterNew(visit, lot);
-      },
-      {}, AskKeys::marked); // Enter of a scanner answers nothing
+  // Enter of a scanner answers nothing.
+  askMaterial(visit, {number, read ? read->expiry : std::nullopt}, AskKeys::marked);
 }
 
-void typeLot(ChairVisit& visit) {
-  visit.ask.write(u"The new lot's number, as on the package"_s, {}, [&visit](const QString& said) {
-    if (!offerLot(visit, said)) addLot(visit, said);
-  });
+void typeLot(ChairVisit& visit, const QString& begun) {
+  visit.ask.write(u"The new lot's number and expiry, as on the package, such as RF-2706 0627"_s, {},
+                  [&visit](const QString& said) {
+                    if (offerLot(visit, said)) return;
+                    if (kit::readPackageCode(toStd(said)) || kit::isProductCode(toStd(said)))
+                      return addLot(visit, said);
+                    const auto made = readTyped(said);
+                    if (!offerLot(visit, made.number)) askMaterial(visit, made, AskKeys::all);
+                  });
+  if (!begun.isEmpty()) visit.ask.continueFrom(begun);
 }
 
 void typeLight(ChairVisit& visit) {

@@ -8,8 +8,9 @@ namespace gk::ui {
 /// until when. The rest is as of that material's last lot. It is carried from then on; one that may
 /// not be used says why, and so does a code that is no lot's.
 void addLot(ChairVisit& visit, const QString& code);
-/// Asks for its number first.
-void typeLot(ChairVisit& visit);
+/// Asks for its number first, which may be begun; the expiry may stand behind it: "RF-2706 0627".
+/// The material in use is the one that Enter means.
+void typeLot(ChairVisit& visit, const QString& begun = {});
 /// Asks for the tag alone; what else a light has is entered at the desk.
 void typeLight(ChairVisit& visit);
 

@@ -5,6 +5,7 @@
 #include "ui/look/style.h"
 #include "ui/support/text.h"
 
+#include <QLabel>
 #include <QPainter>
 
 #include <algorithm>
@@ -21,8 +22,10 @@ constexpr int pulseMs = 100;
 constexpr int timerHeight = 200;
 constexpr int inset = 20;
 constexpr int flashMs = 50;
-/// Of the title and the note, the first that fits.
-constexpr std::array faces{22, 20, 18, 16, 15, 14};
+/// Of the title and the note, the first that fits. Smaller letters are not read at arm's length.
+constexpr std::array faces{22, 20, 18};
+/// Two lines of the smallest of them, above and below the numerals.
+constexpr int twoLines = 46;
 constexpr int wrapped = int{Qt::AlignLeft} | int{Qt::AlignVCenter} | int{Qt::TextWordWrap};
 /// Clocks that a server corrects drift by less than this; a person's hand moves them by more.
 constexpr Milliseconds clockMoved{2000};
@@ -55,7 +58,26 @@ void TimerView::ready(const QString& what, Seconds target) {
   base::require(!isRunning(), "one timer at a time");
   what_ = what;
   target_ = target;
+  placeAbove();
   update();
+}
+
+void TimerView::setAbove(QLabel* words) {
+  above_ = words;
+  above_->setParent(this);
+  style::whenDressed(this, [this] { placeAbove(); });
+}
+
+void TimerView::placeAbove() {
+  if (!above_) return;
+  above_->ensurePolished();
+  const int wide = width() - 2 * inset;
+  above_->setGeometry(inset, 10, wide, above_->heightForWidth(wide));
+}
+
+void TimerView::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  placeAbove();
 }
 
 void TimerView::start(const QString& what, Seconds target) {
@@ -162,7 +184,7 @@ void TimerView::paintEvent(QPaintEvent*) {
   painter.drawText(titleBox(), wrapped, what_);
   painter.setFont(faceFor(note_, noteBox()));
   painter.drawText(noteBox(), wrapped, note_);
-  if (target_ == Seconds{0} && !isRunning()) return; // nothing is timed now
+  if (!isTimed()) return;
 
   auto numerals = sized(font(), style::timerText);
   numerals.setWeight(QFont::ExtraBold);
@@ -179,7 +201,7 @@ void TimerView::paintEvent(QPaintEvent*) {
   painter.drawText(QRect(width() - 210, 44, 210 - inset, 90), Qt::AlignRight | Qt::AlignVCenter,
                    underText());
 
-  const QRectF bar(inset, 134, width() - 2 * inset, 20);
+  const QRectF bar(inset, 131, width() - 2 * inset, 18);
   const double whole = std::max<double>(static_cast<double>(Milliseconds(target_).count()), 1.0);
   const double part = std::min(1.0, static_cast<double>(elapsed().count()) / whole);
   painter.setPen(Qt::NoPen);
@@ -196,13 +218,15 @@ void TimerView::paintEvent(QPaintEvent*) {
 }
 
 QRect TimerView::titleBox() const {
+  const int wide = width() - 2 * inset;
+  if (isTimed()) return {inset, 3, wide, twoLines};
   // Where nothing is timed the words have all the room.
-  const bool isTimed = target_ != Seconds{0} || isRunning();
-  return {inset, 6, width() - 2 * inset, isTimed ? 40 : height() - 46};
+  const int top = above_ && !above_->isHidden() ? above_->geometry().bottom() : 6;
+  return {inset, top, wide, height() - 6 - top - (note_.isEmpty() ? 0 : twoLines)};
 }
 
 QRect TimerView::noteBox() const {
-  return {inset, 155, width() - 2 * inset, height() - 159};
+  return {inset, height() - twoLines - 3, width() - 2 * inset, twoLines};
 }
 
 QFont TimerView::faceFor(const QString& words, const QRect& box) const {
@@ -211,6 +235,10 @@ QFont TimerView::faceFor(const QString& words, const QRect& box) const {
     if (box.contains(QFontMetrics(face).boundingRect(box, wrapped, words))) return face;
   }
   return sized(font(), faces.back());
+}
+
+int TimerView::smallestDrawn() const {
+  return std::min(faceFor(what_, titleBox()).pixelSize(), faceFor(note_, noteBox()).pixelSize());
 }
 
 bool TimerView::hasRoom() const {

@@ -9,6 +9,8 @@
 
 #include <optional>
 
+class QLabel;
+
 namespace gk::ui {
 
 /// The step timer: counts up through its target on the monotonic clock, in numerals that are read
@@ -29,6 +31,8 @@ class TimerView final : public QWidget {
   [[nodiscard]] bool isFlashing() const;
   /// The time since the start. Precondition: running.
   base::Milliseconds stop();
+  /// A label that stands above the words while nothing is timed, where it is shown.
+  void setAbove(QLabel* words);
   /// A line under the numerals, such as the eye-protection reminder.
   void remind(const QString& note);
 
@@ -42,6 +46,8 @@ class TimerView final : public QWidget {
   [[nodiscard]] const QString& title() const { return what_; }
   /// Whether the title and the note have room for all of their words.
   [[nodiscard]] bool hasRoom() const;
+  /// Of the letters as they are drawn now, in pixels.
+  [[nodiscard]] int smallestDrawn() const;
 
   [[nodiscard]] QSize sizeHint() const override { return {480, 200}; }
 
@@ -61,8 +67,11 @@ class TimerView final : public QWidget {
 
  protected:
   void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
+  void placeAbove();
+  [[nodiscard]] bool isTimed() const { return target_ != base::Seconds{0} || isRunning(); }
   [[nodiscard]] QString underText() const;
   [[nodiscard]] QRect titleBox() const;
   [[nodiscard]] QRect noteBox() const;
@@ -83,6 +92,7 @@ class TimerView final : public QWidget {
   QString what_;
   QString note_;
   base::Seconds target_{0};
+  QLabel* above_ = nullptr;
   bool announced_ = false;
 };
 

@@ -8,7 +8,7 @@ namespace gk::session {
 
 namespace {
 
-std::string digitsOfPhone(const std::string& phone) {
+std::string onlyDigits(const std::string& phone) {
   std::string digits;
   std::ranges::copy_if(phone, std::back_inserter(digits),
                        [](char sign) { return '0' <= sign && sign <= '9'; });
@@ -16,8 +16,8 @@ std::string digitsOfPhone(const std::string& phone) {
 }
 
 bool isReachedAt(const Guardian& guardian, const NewPhone& phone) {
-  const auto digits = digitsOfPhone(phone.from);
-  return !digits.empty() && digitsOfPhone(guardian.phone) == digits &&
+  const auto digits = onlyDigits(phone.from);
+  return !digits.empty() && onlyDigits(guardian.phone) == digits &&
          base::folded(guardian.name) == base::folded(phone.guardian);
 }
 
@@ -26,12 +26,12 @@ bool isReachedAt(const Guardian& guardian, const NewPhone& phone) {
 std::vector<NewPhone> newPhones(const Identity& before, const Identity& after) {
   std::vector<NewPhone> phones;
   for (const auto& old : before.guardians) {
-    if (old.name.empty() || digitsOfPhone(old.phone).empty()) continue;
+    if (old.name.empty() || onlyDigits(old.phone).empty()) continue;
     const auto now = std::ranges::find_if(after.guardians, [&](const Guardian& one) {
       return base::folded(one.name) == base::folded(old.name);
     });
     if (now == after.guardians.end() || now->phone.empty()) continue;
-    if (digitsOfPhone(now->phone) != digitsOfPhone(old.phone))
+    if (onlyDigits(now->phone) != onlyDigits(old.phone))
       phones.push_back({old.name, old.phone, now->phone});
   }
   return phones;

@@ -1,9 +1,25 @@
 #include "ui/fixtures/board_fixture.h"
+#include "ui/lists/board_delegate.h"
+#include "ui/look/style.h"
+
+#include <QTableView>
 
 using namespace gk;
 using namespace gk::test;
 
-TEST_CASE("The board says age, plan and when a student was last seen", "[case-304]") {
+namespace {
+
+/// The usual look again, whatever a test wore.
+struct UndressAfter {
+  ~UndressAfter() { ui::dress(); }
+};
+
+} // namespace
+
+TEST_CASE("The board says age, plan and when a student was last seen, in letters of any size",
+          "[case-304]") {
+  const UndressAfter after;
+  ui::dress({ui::Scheme::light, GENERATE(100, 150)});
   Board board;
   const auto child = board.clinic.child("Calla");
   board.open();
@@ -15,6 +31,48 @@ TEST_CASE("The board says age, plan and when a student was last seen", "[case-30
   CHECK(facts.contains(u"age %1"_s.arg(*line.age)));
   CHECK(facts.contains(u"First visit"_s));
   CHECK(facts.contains(u"Plan: screen"_s));
+  QCoreApplication::processEvents();
+  board.page.resize(1366, 640);
+  QCoreApplication::processEvents();
+  INFO(ui::lookNow().percent << " %");
+  const auto& label = part<QLabel>(board.page, u"boardCardFacts"_s);
+  CHECK(label.visibleRegion() == QRegion(label.rect()));
+  CHECK(label.heightForWidth(label.width()) <= label.height());
+  CHECK(part<QTableView>(board.page, u"boardTable"_s).viewport()->height() >= ui::style::px(33));
+}
+
+TEST_CASE("Alerts of a row that have no room are counted", "[case-304]") {
+  Board board;
+  const auto child = board.clinic.child("Mina");
+  using roster::FlagAction;
+  using roster::FlagKind;
+  for (const auto& [kind, action] : {std::pair(FlagKind::latexAllergy, FlagAction::stop),
+                                     {FlagKind::asthma, FlagAction::ask},
+                                     {FlagKind::mouthSore, FlagAction::ask}})
+    must(board.clinic.session.enterFlag(board.clinic.by, {child, kind, action, "", false, ""}));
+  board.open();
+  const auto line = *board.lineOf(child);
+  auto letters = board.page.font();
+  letters.setPixelSize(14);
+  const QFontMetrics metrics(letters);
+  const auto shown = [&](double width) {
+    QStringList words;
+    for (const auto& pill : ui::pillsIn(line, width, metrics))
+      words += pill.words;
+    return words;
+  };
+  const auto& table = part<QTableView>(board.page, u"boardTable"_s);
+  CHECK(shown(table.columnWidth(ui::BoardModel::alerts) - 6) ==
+        QStringList{u"ALLERGY: latex"_s, u"+2"_s});
+  const auto all = shown(2000);
+  REQUIRE(all.size() == 3);
+  CHECK(all.back() != u"+1"_s);
+  double room = 0; // the first that shows two of them and the count of the third
+  while (shown(room).size() < 3)
+    ++room;
+  CHECK(shown(room).mid(0, 2) == all.mid(0, 2));
+  CHECK(shown(room).back() == u"+1"_s);
+  CHECK(shown(60).size() == 2); // also where not even one has room
 }
 
 TEST_CASE("After three students the board tells the pace of the day and when it ends",

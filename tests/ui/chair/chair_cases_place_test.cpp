@@ -330,3 +330,27 @@ TEST_CASE("A clock set back in the middle of an etch moves neither the etch nor 
   CHECK(must(chair.clinic.session.fields(chair.child, chair.clinic.day))[0].protocol.next() ==
         chairside::Next::flow);
 }
+
+TEST_CASE(
+    "After one of two isolated teeth was contaminated the heading and the guide name it alone") {
+  Placing chair;
+  chair.begin();
+  chair.press(Qt::Key_Return);
+  CHECK(chair.text("fieldTitle") == u"Etch 2 teeth"_s);
+  CHECK(chair.text("fieldGuide") == u"Start timer when etchant is on all teeth."_s);
+  chair.etchToFrosty();
+  CHECK(chair.text("fieldTitle") == u"Place sealant on 2 teeth"_s);
+  chair.press("W1");
+  CHECK(chair.text("fieldTitle") == u"Re-etch upper right first molar"_s);
+  CHECK(chair.text("fieldGuide") == u"Start timer when etchant is on the upper right first molar. "
+                                    "Keep the lower right dry."_s);
+  chair.press(Qt::Key_Space);
+  CHECK(chair.text("fieldGuide").endsWith(u"Keep the lower right dry."_s));
+  chair.run(20);
+  chair.press(Qt::Key_Space);
+  CHECK(chair.text("fieldTitle") == u"Rinse upper right first molar"_s);
+  chair.run(10);
+  chair.press("5");
+  CHECK(chair.text("fieldTitle") == u"Place sealant on 2 teeth"_s); // together again
+  CHECK_FALSE(chair.text("fieldGuide").contains(u"Keep"_s));
+}

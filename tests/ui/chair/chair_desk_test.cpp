@@ -88,6 +88,51 @@ TEST_CASE("A lot that nobody has entered is scanned into use at the chair in six
   CHECK(must(chair.clinic.session.screenings(mina)).empty());
 }
 
+TEST_CASE("A new lot is typed as it is printed, in its own characters and three keys besides",
+          "[case-303]") {
+  Chair chair;
+  chair.seat(chair.clinic.child("Mina"));
+  chair.screenFour();
+  chair.keys = 0;
+  chair.press("L");
+  QTest::keyClick(chair.page.get(), 'R'); // no option's key, so it begins the number
+  auto* line = chair.page->findChild<QLineEdit*>(u"askLine"_s);
+  REQUIRE(line->isVisible());
+  QTest::keyClicks(line, u"F-2706 0627"_s);
+  const int characters = 12;
+  chair.keys += characters;
+  CHECK(line->text() == u"RF-2706 0627"_s);
+  chair.press(Qt::Key_Return);
+  CHECK(chair.text("askQuestion").startsWith(u"RF-2706, expires Jun 30, 2027, is no lot"_s));
+  const auto* first = chair.page->findChild<QPushButton*>(u"askOption1"_s);
+  CHECK(first->text().contains(u"Resin Fern"_s)); // the material in use
+  chair.press(Qt::Key_Return);
+  CHECK(chair.keys == characters + 3);
+  const auto made = must(chair.clinic.session.lots()).back();
+  CHECK(made.value.lot == "RF-2706");
+  CHECK(made.value.material == "Resin Fern");
+  CHECK(made.value.expiry == base::parseExpiry("2027-06").value());
+  CHECK(chair.acting.now().sealant == made.id);
+}
+
+TEST_CASE("A new lot's number without an expiry is asked for the rest, and a known one is offered",
+          "[case-303]") {
+  Chair chair;
+  chair.seat(chair.clinic.child("Mina"));
+  chair.screenFour();
+  chair.press("L");
+  QTest::keyClick(chair.page.get(), 'X');
+  chair.type(u"XF 12"_s); // a space does not make an expiry
+  CHECK(chair.text("askQuestion").startsWith(u"XF 12 is no lot"_s));
+  chair.press(Qt::Key_Return);
+  CHECK(chair.text("askQuestion").contains(u"new lot XF 12: expires when?"_s));
+  chair.press(Qt::Key_Escape);
+  chair.press("L");
+  QTest::keyClick(chair.page.get(), 'R');
+  chair.type(ui::toQt(must(chair.clinic.session.lots()).front().value.lot));
+  CHECK(chair.text("askQuestion").startsWith(u"Switch to "_s));
+}
+
 TEST_CASE("A package's own code says lot and expiry, so that one key is left", "[case-303]") {
   Chair chair;
   chair.seat(chair.clinic.child("Mina"));

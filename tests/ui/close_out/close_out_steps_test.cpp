@@ -112,3 +112,12 @@ TEST_CASE(
   CHECK_FALSE(desk.clinic.session.child(child).has_value());
   CHECK(desk.news.contains(u"of erased students removed"_s));
 }
+
+TEST_CASE("Of the steps of a close-out the urgent calls are the first") {
+  CloseOut desk;
+  desk.urgentChild();
+  desk.open();
+  const auto& names = part<QListWidget>(desk.page, u"reportNames"_s);
+  CHECK(names.item(0)->text().startsWith(u"Urgent calls"_s));
+  CHECK(names.item(1)->text().startsWith(u"Students accounted for"_s));
+}

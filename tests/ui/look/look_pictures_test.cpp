@@ -82,6 +82,9 @@ TEST_CASE("Every state of a tooth as pictures", "[.pictures]") {
                          u"missing"_s,
                          u"sealed elsewhere"_s,
                          u"GLASS IONOMER"_s,
+                         u"FROSTY"_s,
+                         u"PLACED"_s,
+                         u"CURED"_s,
                          u"done"_s,
                          u"CONTAMINATED"_s,
                          u"stopped"_s};

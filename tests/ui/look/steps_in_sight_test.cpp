@@ -1,158 +1,19 @@
-#include "ui/chair/chair_page.h"
-#include "ui/fixtures/window_fixture.h"
-#include "ui/fixtures/window_keys.h"
-#include "ui/keys/cap_button.h"
-#include "ui/keys/key_bar.h"
-#include "ui/look/style.h"
-#include "ui/mouth/tooth_tile.h"
-#include "ui/widgets/message_strip.h"
-#include "ui/widgets/timer_view.h"
-
-#include <QPushButton>
-
-#include <algorithm>
-#include <map>
+#include "ui/fixtures/small_laptop.h"
 
 using namespace gk;
 using namespace gk::test;
 
 namespace {
 
-constexpr QSize smallScreen(1366, 700);
-
-/// The whole window on a small laptop with a child in the chair who has an allergy, and at every
-/// step a look at what has to stay in sight and in its place.
-class SmallLaptop : public Window {
- public:
-  explicit SmallLaptop(int percent) {
-    {
-      Clinic clinic(book(), session::BookKind::throwaway);
-      const auto child = clinic.child("Mina", "Tolliver-Reed");
-      must(clinic.session.enterFlag(clinic.by,
-                                    {child, roster::FlagKind::latexAllergy,
-                                     roster::FlagAction::stop, "rash from gloves", false, ""}));
-      author.emplace(clinic.hygienist);
-      setup.assistant = clinic.assistant;
-      setup.sealant = clinic.resin;
-      setup.etchant = clinic.etchant;
-      setup.varnish = clinic.varnish;
-      setup.light = clinic.light;
-      must(clinic.session.finish());
-    }
-    openAndUnlock();
-    setup.author = author;
-    window->book()->acting().change(setup);
-    ui::dress({ui::Scheme::light, percent});
-    QCoreApplication::processEvents();
-    window->resize(smallScreen);
-    press(*window, Qt::Key_Return);
-    chair = window->findChild<ui::ChairPage*>();
-    REQUIRE(chair->isOccupied());
-  }
-  ~SmallLaptop() { ui::dress(); }
-
-  void keys(const char* letters) {
-    for (const char* letter = letters; *letter != 0; ++letter)
-      key(static_cast<Qt::Key>(*letter));
-  }
-  void key(Qt::Key which) {
-    clock.advance(std::chrono::milliseconds(300)); // as hands, no scan
-    QTest::keyClick(chair, which);
-    QTest::keyClick(chair, Qt::Key_CapsLock);
-    QCoreApplication::processEvents();
-  }
-  void run(int seconds) {
-    auto* timer = chair->findChild<ui::TimerView*>();
-    for (int i = 0; i < seconds; ++i) {
-      clock.advance(std::chrono::seconds(1));
-      timer->tick();
-    }
-  }
-
-  /// What is always there, what stops and what goes on; `notYet`: nothing can go on here so far.
-  enum class Goes { on, notYet };
-  void look(const char* step, Goes goes = Goes::on) {
-    auto* strip = chair->findChild<ui::MessageStrip*>();
-    strip->post(ui::describe({base::ErrorCode::ruleCure,
-                              "a sentence of the usual length, with what to do about it now"}));
-    QCoreApplication::processEvents();
-    QTest::qWait(1); // what is brought into sight is, once it is laid out
-    const auto& words = part<QLabel>(*chair, u"messageText"_s);
-    const QRect said(words.mapTo(chair, QPoint()), words.size());
-    INFO(ui::lookNow().percent << " %, " << step);
-    CHECK(window->size() == smallScreen);
-    CHECK(words.isVisible());
-    CHECK(keysTakenAway(*window).join(u", "_s) == QString());
-    for (auto* button : chair->findChildren<QPushButton*>()) {
-      if (!button->isVisible()) continue;
-      const QRect box(button->mapTo(chair, QPoint()), button->size());
-      INFO(button->objectName().toStdString()
-           << ' ' << box.top() << " to " << box.bottom() << ", the message " << said.top() << " to "
-           << said.bottom());
-      CHECK_FALSE(said.intersects(box));
-      const auto look = button->property("look").toString();
-      const bool isAlways = button->parentWidget()->objectName() == u"alwaysBar"_s;
-      const bool goesOn = look == u"main"_s && goes == Goes::on;
-      if (goesOn || look == u"alarm"_s || isAlways)
-        CHECK(button->visibleRegion().boundingRect() == button->rect());
-    }
-    isLargeEnough();
-    for (const auto* always : {"wetButton", "stopChildButton", "undoButton", "parkButton"})
-      keeps(always, *chair->findChild<QWidget*>(QString::fromLatin1(always)), step);
-    for (const auto* tile : chair->findChildren<ui::ToothTile*>())
-      if (tile->isVisible()) keeps(tile->objectName().toStdString(), *tile, step);
-    strip->dismiss();
-  }
-  /// For gloves and for eyes an arm's length away: targets of 15 mm at 96 dpi; 20 px for keys and
-  /// what is said, 18 for second lines, 28 for the step.
-  void isLargeEnough() {
-    for (const auto* button : chair->findChildren<QPushButton*>()) {
-      if (!button->isVisible()) continue;
-      INFO(button->objectName().toStdString() << ' ' << button->width() << 'x' << button->height());
-      CHECK(button->width() >= ui::style::pixelsFor(15, 96));
-      CHECK(button->height() >= ui::style::pixelsFor(15, 96));
-      CHECK(button->font().pixelSize() >= 20);
-    }
-    for (const auto* label : chair->findChildren<QLabel*>()) {
-      if (!label->isVisible() || label->text().isEmpty()) continue;
-      const auto look = label->property("look").toString();
-      INFO(label->objectName().toStdString()
-           << ' ' << look.toStdString() << ' ' << label->text().toStdString());
-      CHECK(label->font().pixelSize() >= (look == u"head"_s ? 28 : 18));
-    }
-  }
-  /// The keys led where they should: what was looked at before is no look at a refused step.
-  void isAt(const QString& panel) {
-    INFO(ui::lookNow().percent << " %, " << panel.toStdString());
-    REQUIRE(part<QWidget>(*chair, panel).isVisible());
-  }
-  void inSight(const QString& name) {
-    const auto labels = chair->findChildren<QLabel*>(name);
-    const auto shown = std::ranges::find_if(labels, &QWidget::isVisible);
-    INFO(ui::lookNow().percent << " %, " << name.toStdString());
-    REQUIRE(shown != labels.end());
-    const auto& label = **shown;
-    INFO(name.toStdString() << ' ' << label.text().toStdString());
-    CHECK(label.visibleRegion().boundingRect() == label.rect());
-    CHECK(label.heightForWidth(label.width()) <= label.height());
-  }
-
-  ui::ChairPage* chair = nullptr;
-
- private:
-  void keeps(const std::string& name, const QWidget& widget, const char* step) {
-    const QRect box(widget.mapTo(window.get(), QPoint()), widget.size());
-    const auto [place, isNew] = places_.emplace(name, box);
-    INFO(name << " at " << step << ": " << box.x() << ',' << box.y() << ' ' << box.width() << 'x'
-              << box.height() << ", was " << place->second.x() << ',' << place->second.y() << ' '
-              << place->second.width() << 'x' << place->second.height());
-    CHECK(box == place->second);
-  }
-
-  std::optional<base::MemberId> author;
-  ui::Setup setup;
-  std::map<std::string, QRect> places_;
-};
+/// The pixels of a tile that have the ground of what is in hand.
+int handGround(const QWidget& chair, const char* tile) {
+  const auto picture = part<ui::ToothTile>(chair, QString::fromLatin1(tile)).grab().toImage();
+  int count = 0;
+  for (int y = 0; y < picture.height(); ++y)
+    for (int x = 0; x < picture.width(); ++x)
+      if (picture.pixelColor(x, y) == ui::style::hand()) ++count;
+  return count;
+}
 
 } // namespace
 
@@ -286,4 +147,98 @@ TEST_CASE("The key that resolves an alert is no key of the window, at any step o
   QCoreApplication::processEvents();
   CHECK(desk.chair->isVisible());
   CHECK_FALSE(resolve.isEnabled());
+}
+
+TEST_CASE("Every answer to a question is in sight at once", "[case-302]") {
+  SmallLaptop desk(GENERATE(100, 150));
+  desk.toTheField();
+  desk.key(Qt::Key_Return);
+  desk.key(Qt::Key_Space);
+  desk.run(5);
+  desk.keys("X");
+  desk.look("stop while a timer runs");
+  CHECK(desk.answers() == 7);
+  desk.key(Qt::Key_Escape);
+  desk.keys("W");
+  desk.look("contaminated while a timer runs");
+  CHECK(desk.answers() == 4);
+  desk.key(Qt::Key_Escape);
+  desk.run(15);
+  desk.key(Qt::Key_Space);
+  desk.run(10);
+  desk.keys("W");
+  desk.look("contaminated");
+  CHECK(desk.answers() == 4);
+  desk.key(Qt::Key_Escape);
+  desk.keys("X");
+  desk.look("stop");
+  CHECK(desk.answers() == 7);
+  desk.key(Qt::Key_Escape);
+  desk.keys("5");
+  for (int exposure = 0; exposure < 4; ++exposure) {
+    desk.key(Qt::Key_Space);
+    desk.run(20);
+  }
+  desk.keys("55");
+  desk.sealSide(4);
+  desk.isAt(u"finishPanel"_s);
+  desk.keys("5J");
+  desk.look("outcome");
+  CHECK(desk.answers() > 7);
+  desk.key(Qt::Key_Escape);
+  desk.key(Qt::Key_Return);
+  CHECK(words(*desk.chair, u"askQuestion"_s).startsWith(u"Refer for "_s));
+  desk.look("referral");
+  CHECK(desk.answers() == 6);
+  desk.keys("6"); // decide at close-out
+  CHECK(words(*desk.chair, u"askQuestion"_s).startsWith(u"The form allows varnish"_s));
+  desk.look("varnish");
+  CHECK(desk.answers() == 6);
+}
+
+TEST_CASE("Before the isolation the teeth to keep dry are read, and stand out on the map",
+          "[case-302]") {
+  SmallLaptop desk(GENERATE(100, 150));
+  desk.toTheField();
+  desk.inSight(u"fieldTeeth"_s);
+  CHECK(words(*desk.chair, u"fieldTeeth"_s) ==
+        u"Upper right first molar, 3: OL\nLower right first molar, 30: OB"_s);
+  CHECK(desk.chair->findChild<ui::TimerView*>()->hasRoom());
+  for (const auto* tile : {"tile16", "tile46"})
+    CHECK(handGround(*desk.chair, tile) > 2000);
+  for (const auto* tile : {"tile26", "tile36", "tile17"})
+    CHECK(handGround(*desk.chair, tile) == 0);
+}
+
+TEST_CASE("In large letters the name and the allergy are no smaller at the identity check",
+          "[case-302]") {
+  const auto shown = [](int percent) {
+    SmallLaptop desk(percent);
+    for (const auto& name : {u"identityName"_s, u"identityStop"_s, u"identityConsent"_s})
+      desk.inSight(name);
+    return std::pair(desk.letters(u"identityName"_s), desk.letters(u"identityStop"_s));
+  };
+  const auto usual = shown(100);
+  const auto large = shown(150);
+  CHECK(usual.first >= 34);
+  CHECK(usual.second >= 28);
+  CHECK(large.first >= usual.first);
+  CHECK(large.second >= usual.second);
+}
+
+TEST_CASE("The heading of a step for one of two teeth stands in one line, whatever the letters") {
+  SmallLaptop desk(GENERATE(100, 150));
+  desk.toTheField();
+  desk.key(Qt::Key_Return);
+  const auto& title = part<QLabel>(*desk.chair, u"fieldTitle"_s);
+  CHECK(title.text() == u"Etch 2 teeth"_s);
+  desk.key(Qt::Key_Space);
+  desk.run(20);
+  desk.key(Qt::Key_Space);
+  desk.run(10);
+  desk.keys("5W1");
+  desk.look("re-etch");
+  INFO(title.text().toStdString());
+  CHECK(title.text() == u"Re-etch upper right first molar"_s);
+  CHECK(title.fontMetrics().horizontalAdvance(title.text()) <= title.width());
 }

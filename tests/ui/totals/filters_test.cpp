@@ -154,6 +154,27 @@ TEST_CASE("The words of the chair as drawn stand out 7 to 1 through each filter"
   }
 }
 
+TEST_CASE("What a field says before anything is typed stands out 4.5 to 1") {
+  const Undress after;
+  for (const auto scheme : allSchemes) {
+    ui::dress({scheme, 100});
+    Window desk;
+    desk.fill();
+    desk.openAndUnlock();
+    ui::dress({scheme, 100});
+    const auto& line = part<QLineEdit>(*desk.window, u"boardSearch"_s);
+    REQUIRE(line.text().isEmpty());
+    REQUIRE_FALSE(line.placeholderText().isEmpty());
+    QCoreApplication::processEvents();
+    const auto plain = desk.window->grab().toImage();
+    const QRect box(line.mapTo(desk.window.get(), QPoint(12, 10)), line.size() - QSize(80, 20));
+    for (const auto eyes : allEyes) {
+      INFO(static_cast<int>(scheme) << ' ' << eyesNames[static_cast<std::size_t>(eyes)]);
+      CHECK(drawnContrast(seen(plain, eyes), box) >= atTheDesk);
+    }
+  }
+}
+
 TEST_CASE("The words of the other pages as drawn stand out 4.5 to 1 through each filter") {
   const Undress after;
   for (const auto scheme : allSchemes) {
