@@ -49,6 +49,25 @@ TEST_CASE("Every byte of Windows-1252 is read by the published table", "[case-27
           "a" + std::string(exchange::unreadSign));
 }
 
+TEST_CASE("UTF-8 that was read as other text and saved again is decoded once more, and said",
+          "[case-521]") {
+  const auto twice = exchange::decodeList("Lucía\nNu\u00C3\u00B1ez,\u00C3\xC2\x81lvarez,Pia\n");
+  REQUIRE(twice);
+  CHECK(twice->utf8 == "Lucía\nNuñez,Álvarez,Pia\n");
+  REQUIRE(twice->notes.size() == 1);
+  CHECK(twice->notes[0].find("1 line was UTF-8 read as other text") == 0);
+  // Accents that stand as they are, beside whatever marks, stay.
+  for (const std::string one : {"Núñez Peña", "\u201CJOS\u00C9\u201D", "\u00ABCAF\u00C9\u00BB", "Ã",
+                                "SÃO ÂNGELO", "D\u2019Arcy"}) {
+    INFO(one);
+    CHECK(textOf(one) == one);
+  }
+}
+
+TEST_CASE("A cell that is a formula of one text is that text", "[case-270]") {
+  CHECK(cellsOf("a,b\n=\"00123\",=1+1\n") == "1:[a][b]2:[00123][=1+1]");
+}
+
 TEST_CASE("UTF-16 is read in both orders, pairs and halves of pairs too", "[case-270]") {
   using namespace std::string_literals;
   CHECK(textOf("\xFF\xFE\x3D\xD8\x00\xDE"s) == "\U0001F600");

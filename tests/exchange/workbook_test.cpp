@@ -66,6 +66,62 @@ TEST_CASE("A workbook's cells are read by their place and kind", "[case-270]") {
   CHECK(list->rows[1].cells == std::vector<std::string>{"in line", "made", "", "yes"});
 }
 
+namespace {
+
+/// Sheets Baker, Cole and Dunn, and one that is hidden.
+Parts bookOfThree(const std::vector<std::string>& firstCells) {
+  std::string sheets;
+  std::string relations;
+  Parts parts;
+  const std::vector<std::string> names{"Baker", "Cole", "Dunn"};
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const auto id = std::to_string(i);
+    sheets += "<sheet name=\"" + names[i] + "\" r:id=\"r" + id + "\"/>";
+    relations += "<Relationship Id=\"r" + id + "\" Target=\"worksheets/" + id + ".xml\"/>";
+    parts.emplace_back("xl/worksheets/" + id + ".xml", "<worksheet><row><c t=\"str\"><v>" +
+                                                           firstCells.at(i) +
+                                                           "</v></c></row></worksheet>");
+  }
+  parts.emplace_back("xl/workbook.xml", "<workbook><sheets>" + sheets + "</sheets></workbook>");
+  parts.emplace_back("xl/_rels/workbook.xml.rels",
+                     "<Relationships>" + relations + "</Relationships>");
+  return parts;
+}
+
+/// The same as .ods.
+Parts odsOf(const std::vector<std::string>& firstCells) {
+  std::string tables;
+  const std::vector<std::string> names{"Baker", "Cole", "Dunn"};
+  for (std::size_t i = 0; i < names.size(); ++i)
+    tables += "<table:table table:name=\"" + names[i] +
+              "\"><table:table-row><table:table-cell><text:p>" + firstCells.at(i) +
+              "</text:p></table:table-cell></table:table-row></table:table>";
+  return {{"content.xml", "<d xmlns:table=\"t\" xmlns:text=\"x\">" + tables + "</d>"}};
+}
+
+} // namespace
+
+TEST_CASE("Of several sheets the first with headings is read, and the others are named",
+          "[case-507]") {
+  const exchange::IsList isList = [](std::span<const base::CsvRow> rows) {
+    return !rows.empty() && rows.front().cells.front() == "Name";
+  };
+  for (auto* const made : {&bookOfThree, &odsOf}) {
+    const auto first = readList(packed(made({"Name", "Name", "Codes"})), isList);
+    REQUIRE(first);
+    CHECK(first->notes == std::vector<std::string>{"3 sheets; read Baker; not read: Cole, Dunn."});
+    const auto second = readList(packed(made({"Codes", "Name", "Name"})), isList);
+    REQUIRE(second);
+    CHECK(second->rows.at(0).cells.at(0) == "Name");
+    CHECK(second->notes == std::vector<std::string>{"3 sheets; read Cole; not read: Baker, Dunn."});
+    // None has headings: the first, of which a person says what its columns are.
+    const auto none = readList(packed(made({"Codes", "Notes", "Keys"})), isList);
+    REQUIRE(none);
+    CHECK(none->rows.at(0).cells.at(0) == "Codes");
+    CHECK(none->notes == std::vector<std::string>{"3 sheets; read Baker; not read: Cole, Dunn."});
+  }
+}
+
 TEST_CASE("A workbook that counts days from 1904 gives the same days", "[case-270]") {
   const auto list = readWorkbook(packed(bookOf("<x:row><x:c s=\"1\"><x:v>42125</x:v></x:c></x:row>",
                                                "<workbookPr date1904=\"1\"/>")));
@@ -85,7 +141,8 @@ TEST_CASE("A workbook that unpacks to too much, or nests too deep, is refused", 
     mixed += std::to_string(i * 2654435761U);
   exchange::WorkbookLimits small;
   small.bytes = 100000;
-  CHECK(has(codeAndWords(readWorkbook(packed(bookOf(row(mixed))), small)), "unpacks to too much"));
+  CHECK(has(codeAndWords(readWorkbook(packed(bookOf(row(mixed))), {}, small)),
+            "unpacks to too much"));
   std::string deep;
   for (int i = 0; i < 70; ++i)
     deep += "<x:d>";

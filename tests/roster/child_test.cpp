@@ -1,4 +1,5 @@
 #include "roster/child/child.h"
+#include "roster/child/grade_now.h"
 
 #include "base/random.h"
 #include "forms.h"
@@ -128,4 +129,14 @@ TEST_CASE("Two children of one name are noticed whatever the spelling", "[case-4
 
 TEST_CASE("Estimates know the age from the middle of the birth month only") {
   CHECK(approximateAge({2019, 3}, day(2026, 3, 15)) == Approx(7.0).margin(0.003));
+}
+
+TEST_CASE("A grade goes up with each first of July, and ends after 12", "[case-509]") {
+  const auto then = *base::Date::of(2025, 9, 15);
+  CHECK(gradeNow("2", then, *base::Date::of(2026, 6, 30)) == "2");
+  CHECK(gradeNow("2", then, *base::Date::of(2026, 7, 1)) == "3");
+  CHECK(gradeNow("K", then, *base::Date::of(2027, 9, 1)) == "2");
+  CHECK(gradeNow("K", then, then) == "K");
+  CHECK(gradeNow("12", then, *base::Date::of(2026, 9, 1)).empty());
+  CHECK(gradeNow("2", then, *base::Date::of(2024, 9, 1)) == "2"); // a clock that went back
 }

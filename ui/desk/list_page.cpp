@@ -124,7 +124,7 @@ void ListPage::letGo() {
   list_.reset();
   isReadable_ = false;
   showing_ = true;
-  for (auto* table : {columns_, pair_, held_, skipped_, missing_}) {
+  for (auto* table : {columns_, pair_, held_, skipped_, missing_, outside_, changed_}) {
     table->clear();
     table->setRowCount(0);
   }
@@ -167,13 +167,22 @@ void ListPage::showColumns() {
   early_->setCurrentIndex(static_cast<int>(layout.early));
   ages_->setChecked(list_->aim.agesConfirmed);
   others_->setChecked(list_->aim.othersConfirmed);
+  fitChoices();
+  showing_ = false;
+}
+
+void ListPage::showNotes() {
+  const auto& draft = list_->draft;
+  std::vector<std::string> headings;
+  for (const auto& heading : headingsOf(draft))
+    headings.push_back(toStd(heading));
   QStringList notes;
+  for (const auto& note : roster::leftOutNotes(draft.leftOut(), headings))
+    notes += toQt(note);
   for (const auto& note : draft.notes())
     notes += toQt(note);
   notes_->setText(notes.join(u' '));
   notes_->setVisible(!notes.isEmpty());
-  fitChoices();
-  showing_ = false;
 }
 
 void ListPage::fitChoices() {
@@ -210,11 +219,13 @@ void ListPage::look() {
   trouble_->setVisible(!isReadable_);
   trouble_->setText(isReadable_ ? QString()
                                 : u"✖ "_s + capital(toQt(looked.error().detail)) + u'.');
+  showNotes();
   showCounts();
   showPair();
   showHeld();
   showSkipped();
   showMissing();
+  showChanged();
 }
 
 void ListPage::showCounts() {
@@ -226,6 +237,7 @@ void ListPage::showCounts() {
   tabs_->setTabText(1, u"Pairs (%1)"_s.arg(plan.pairs.size()));
   tabs_->setTabText(2, u"Rows that wait (%1)"_s.arg(plan.held.size()));
   tabs_->setTabText(4, u"Not on this list (%1)"_s.arg(plan.missing.size()));
+  tabs_->setTabText(5, u"Changed (%1)"_s.arg(plan.changed.size()));
   tabs_->setTabText(3, u"Skipped (%1)"_s.arg(list_->draft.reading().skipped.size()));
   const auto& question = list_->draft.reading().question;
   dates_->setVisible(question.has_value());
@@ -320,23 +332,6 @@ void ListPage::save() {
   const auto path = context().prompter.saveFile(u"Rows that wait"_s, u"rows-that-wait.csv"_s,
                                                 u"CSV (*.csv)"_s, FileHolds::names);
   if (!path || !went(base::replaceFile(toStd(*path), list_->draft.problems()))) return;
-  Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
-}
-
-void ListPage::saveMissing() {
-  if (!list_) return;
-  std::string csv = "\xEF\xBB\xBF" + base::csvLine({"number", "first", "last", "grade", "room"});
-  for (const auto& one : list_->draft.plan().missing) {
-    const auto card = book().child(one.child);
-    const auto identity = book().identity(one.child);
-    const bool isUnread = !identity && identity.error().code == base::ErrorCode::vaultDamaged;
-    if (!went(card) || (!isUnread && !went(identity))) return; // no file that leaves one out
-    csv += base::csvLine({one.number, isUnread ? "" : identity->first,
-                          isUnread ? "" : identity->last, card->value.grade, card->value.room});
-  }
-  const auto path = context().prompter.saveFile(u"Not on this list"_s, u"not-on-this-list.csv"_s,
-                                                u"CSV (*.csv)"_s, FileHolds::names);
-  if (!path || !went(base::replaceFile(toStd(*path), csv))) return;
   Q_EMIT said(u"Saved %1. The file has names: keep it safe, delete it when done."_s.arg(*path));
 }
 

@@ -47,15 +47,20 @@ class ListPage final : public Page {
   QWidget* pairsTab();
   QWidget* heldTab();
   QWidget* missingTab();
+  QWidget* changedTab();
   /// Reads all of it again and shows what it comes to.
   void look();
   void showColumns();
+  /// What of the reading a person should know, and which columns are left out.
+  void showNotes();
   /// A row of choices is as high as they are, so that the first row of the list is seen below it.
   void fitChoices();
   void showCounts();
   void showPair();
   void showHeld();
   void showSkipped();
+  /// What the import changes of whom.
+  void showChanged();
   /// Who is in the logbook, in a grade that the list has, and on no row of it.
   void showMissing();
   void saveMissing();
@@ -91,6 +96,9 @@ class ListPage final : public Page {
   QTableWidget* held_;
   QTableWidget* skipped_;
   QTableWidget* missing_;
+  QLabel* outsideTitle_;
+  QTableWidget* outside_;
+  QTableWidget* changed_;
   QPushButton* saveMissing_;
   QPushButton* left_;
   QPushButton* import_;

@@ -137,6 +137,12 @@ QWidget* ListPage::missingTab() {
                            u"listMissingSave"_s, tab);
   connect(saveMissing_, &QPushButton::clicked, this, &ListPage::saveMissing);
   missing_->setSelectionBehavior(QAbstractItemView::SelectRows);
+  outsideTitle_ =
+      wordsLabel(u"Outside this list's grades: by now these students are in no grade of "
+                 "the list, so it cannot tell who left."_s,
+                 u"note"_s, u"listOutsideTitle"_s, tab);
+  outside_ = listTable(u"listOutside"_s, u"Outside this list's grades"_s, tab);
+  outside_->setSelectionBehavior(QAbstractItemView::SelectRows);
   left_ = keyButton(u"Left the program"_s, QKeySequence(Qt::ALT | Qt::Key_L), u"listMissingLeft"_s,
                     tab);
   connect(left_, &QPushButton::clicked, this, &ListPage::recordLeft);
@@ -148,8 +154,22 @@ QWidget* ListPage::missingTab() {
                                "row of it. Import changes nothing about them. Ask the school who "
                                "moved or left, select them (Ctrl+A: all) and record it."_s,
                                u"note"_s, {}, tab));
-  column->addWidget(missing_, 1);
+  column->addWidget(missing_, 2);
+  column->addWidget(outsideTitle_);
+  column->addWidget(outside_, 1);
   column->addLayout(keys);
+  return tab;
+}
+
+QWidget* ListPage::changedTab() {
+  auto* tab = new QWidget(this);
+  changed_ = listTable(u"listChanged"_s, u"Changed students"_s, tab);
+  auto* column = new QVBoxLayout(tab);
+  column->addWidget(
+      wordsLabel(u"What the import changes. Changed names and birth dates are on top: "
+                 "check that each is the same student."_s,
+                 u"note"_s, {}, tab));
+  column->addWidget(changed_, 1);
   return tab;
 }
 
@@ -165,6 +185,7 @@ void ListPage::layOut() {
   skipped_ = listTable(u"listSkipped"_s, u"Skipped rows"_s, this);
   tabs_->addTab(skipped_, u"Skipped"_s);
   tabs_->addTab(missingTab(), u"Not on this list"_s);
+  tabs_->addTab(changedTab(), u"Changed"_s);
   import_ = keyButton(u"Import"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"listImport"_s, this);
   import_->setProperty("look", u"main"_s);
   connect(import_, &QPushButton::clicked, this, &ListPage::import);

@@ -16,7 +16,7 @@ using session::Confirmed;
 /// Two adults of a child are asked; more that a merge or an import brought stay as they are.
 constexpr std::size_t guardiansAsked = 2;
 constexpr std::size_t mostFound = 50;
-constexpr int ofPerson = 8; ///< fields before those of the guardians
+constexpr int ofPerson = 9; ///< fields before those of the guardians
 
 std::vector<Field> personFields() {
   std::vector<Field> fields{
@@ -38,7 +38,10 @@ std::vector<Field> personFields() {
       {.key = u"Teacher"_s, .words = u"Teacher"_s},
       {.key = u"Note"_s,
        .words = u"Identifying note"_s,
-       .hint = u"Such as: twin sister in room 7"_s}};
+       .hint = u"Such as: twin sister in room 7"_s},
+      {.key = u"StudentId"_s,
+       .words = u"Student ID"_s,
+       .hint = u"The school's own; finds the student on next year's list"_s}};
   for (std::size_t i = 0; i < guardiansAsked; ++i) {
     const auto which = i == 0 ? u"Guardian"_s : u"Second guardian"_s;
     const auto end = QString::number(i + 1);
@@ -72,6 +75,7 @@ Values valuesOfPerson(const session::Identity& identity, dentition::Sex sex) {
   }
   values.set(u"Teacher"_s, identity.teacher);
   values.set(u"Note"_s, identity.note);
+  values.set(u"StudentId"_s, identity.studentId);
   return values;
 }
 
@@ -83,6 +87,7 @@ session::StudentDetails personFrom(const Values& values, session::Identity ident
   identity.birth = *values.date(u"Birth"_s);
   identity.teacher = values.text(u"Teacher"_s);
   identity.note = values.text(u"Note"_s);
+  identity.studentId = values.text(u"StudentId"_s);
   std::vector<session::Guardian> guardians;
   for (std::size_t i = 0; i < guardiansAsked; ++i) {
     const auto end = QString::number(i + 1);

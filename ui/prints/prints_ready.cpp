@@ -1,6 +1,8 @@
 #include "base/text/text.h"
 #include "reports/display_names.h"
+#include "roster/list/roster_cells.h"
 #include "session/letters/letter_files.h"
+#include "session/letters/letters.h"
 #include "ui/files/save_report.h"
 #include "ui/prints/prints_page.h"
 #include "ui/support/text.h"
@@ -33,17 +35,22 @@ bool isWanted(const session::FormLine& line, Whom whom) {
   return false;
 }
 
-QString languageMeant(const std::string& language) {
-  const auto folded = base::folded(language);
-  return folded == "spanish" || folded == "espanol" || folded == "es" ? u"Spanish"_s : u"English"_s;
-}
-
 const reports::ConsentTemplate* templateIn(const std::vector<reports::ConsentTemplate>& all,
                                            const std::string& language) {
   const auto at = std::ranges::find_if(all, [&](const reports::ConsentTemplate& one) {
     return base::folded(one.language()) == base::folded(language);
   });
   return at == all.end() ? nullptr : &*at;
+}
+
+/// The form in a family's language, found as its letters are; none where there is no such form.
+const reports::ConsentTemplate* formFor(const std::vector<reports::ConsentTemplate>& all,
+                                        const reports::LetterTemplates* letters,
+                                        const std::string& language) {
+  const auto said = roster::readLanguage(language);
+  if (const auto* own = templateIn(all, said)) return own;
+  const auto* letter = letters ? letters->find(said) : nullptr;
+  return letter ? templateIn(all, letter->header().language) : nullptr;
 }
 
 } // namespace
@@ -80,10 +87,18 @@ std::optional<PrintsPage::Ready> PrintsPage::consentForms() {
   const auto program = book().program();
   if (!went(all) || !went(program)) return std::nullopt;
   const auto chosen = language_->currentIndex(); // 0: each in the language of its letters
+  // A letter's template that cannot be read keeps no form from being printed.
+  const auto read = session::letterTemplates(book().path());
+  const auto* letters = read ? &*read : nullptr;
   std::vector<reports::ConsentSheet> sheets;
+  qsizetype without = 0; // of a language that has no form
   const auto add = [&](const std::string& language, const reports::FormChild& child) {
-    if (const auto* form = templateIn(*all, language))
-      sheets.push_back(form->fill(program->value.name, program->value.phone, child));
+    const auto* form = language.empty() ? nullptr : formFor(*all, letters, language);
+    if (!form) {
+      if (!language.empty()) ++without;
+      form = templateIn(*all, "English");
+    }
+    if (form) sheets.push_back(form->fill(program->value.name, program->value.phone, child));
   };
   if (what() == What::blankForms) {
     const auto copies = base::parseInt(toStd(copies_->text().trimmed())).value_or(1);
@@ -95,15 +110,18 @@ std::optional<PrintsPage::Ready> PrintsPage::consentForms() {
     const auto children = lines();
     if (!children) return std::nullopt;
     for (const auto& line : *children)
-      add(toStd(chosen == 0   ? languageMeant(line.language)
-                : chosen == 2 ? u"Spanish"_s
-                              : u"English"_s),
+      add(chosen == 0   ? line.language
+          : chosen == 2 ? "Spanish"
+                        : "English",
           {line.number, line.name, schoolName(line.of.school), line.grade, line.of.room});
   }
   Ready ready;
   ready.pages = static_cast<int>(sheets.size());
   ready.forms = ready.pages;
   ready.words = counted(ready.pages, "consent form", "consent forms") + u", one sheet each"_s;
+  if (without > 0)
+    ready.words += u". ▲ %1 in English: no form in the family's language"_s.arg(
+        counted(without, "prints", "print"));
   if (std::ranges::any_of(sheets, [](const auto& one) { return !one.draftMark.empty(); }))
     ready.words += u". ▲ Marked DRAFT: no one has approved this wording yet (Desk, Letters and "
                    "forms)"_s;

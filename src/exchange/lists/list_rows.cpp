@@ -79,6 +79,13 @@ Separator separatorOf(std::string_view& text) {
   return best;
 }
 
+/// A text as a formula: ="00123".
+std::string_view unwrapped(std::string_view cell) {
+  if (cell.size() < 3 || !cell.starts_with("=\"") || !cell.ends_with('"')) return cell;
+  const auto text = cell.substr(2, cell.size() - 3);
+  return text.find('"') == std::string_view::npos ? base::trim(text) : cell;
+}
+
 void dropBlankColumns(std::vector<CsvRow>& rows) {
   std::size_t width = 0;
   for (const auto& row : rows)
@@ -113,8 +120,8 @@ Result<ListRows> readText(std::string_view bytes) {
 
 } // namespace
 
-Result<ListRows> readList(std::string_view bytes) {
-  auto list = isPacked(bytes) ? readWorkbook(bytes) : readText(bytes);
+Result<ListRows> readList(std::string_view bytes, const IsList& isList) {
+  auto list = isPacked(bytes) ? readWorkbook(bytes, isList) : readText(bytes);
   if (!list) return list.error();
   if (list->rows.empty())
     return Error{ErrorCode::csvMalformed, "the file is empty; look whether it is the right one"};
@@ -124,7 +131,7 @@ Result<ListRows> readList(std::string_view bytes) {
                      ", where a list is of one school; look whether it is the right file"};
   for (auto& row : list->rows)
     for (auto& cell : row.cells)
-      cell = std::string(base::trim(cell));
+      cell = std::string(unwrapped(base::trim(cell)));
   dropBlankColumns(list->rows);
   return list;
 }

@@ -104,7 +104,61 @@ std::optional<Sign> signAt(std::string_view bytes, std::size_t place) {
   return Sign{code, length};
 }
 
-ListText fromUtf8(std::string_view bytes) {
+/// The byte that Windows-1252 writes for a sign; its five unused bytes pass as they are.
+std::optional<char> byteOf(char32_t code) {
+  if (code < 0x80 || (code >= 0xA0 && code <= 0xFF)) return static_cast<char>(code);
+  const auto* const at = std::ranges::find(windows1252, code);
+  if (at != windows1252.end()) return static_cast<char>(0x80 + (at - windows1252.begin()));
+  const bool isUnused = code >= 0x80 && code < 0xA0 && windows1252.at(code - 0x80) == 0;
+  return isUnused ? std::optional(static_cast<char>(code)) : std::nullopt;
+}
+
+/// A line that was UTF-8, was read as Windows-1252 and written as UTF-8 again, as it was at first.
+/// Only where all of it is UTF-8 then, and of letters and marks that Western languages write: an
+/// accent before a closing quote may pass for one such pair.
+std::optional<std::string> readOnce(std::string_view line) {
+  std::string bytes;
+  bool isWide = false;
+  for (std::size_t place = 0; place < line.size();) {
+    const auto sign = signAt(line, place);
+    if (!sign) return std::nullopt;
+    const auto byte = byteOf(sign->code);
+    if (!byte) return std::nullopt;
+    isWide = isWide || sign->code >= 0x80;
+    bytes += *byte;
+    place += sign->length;
+  }
+  if (!isWide || !base::isUtf8(bytes)) return std::nullopt;
+  for (std::size_t place = 0; place < bytes.size();) {
+    const auto sign = signAt(bytes, place);
+    if (!sign) return std::nullopt;
+    const bool isUsual = sign->code < 0x80 || (sign->code >= 0xA0 && sign->code < 0x180) ||
+                         (sign->code >= 0x2010 && sign->code <= 0x2026);
+    if (!isUsual) return std::nullopt;
+    place += sign->length;
+  }
+  return bytes;
+}
+
+/// All lines, with those that were read twice as they were at first; how many those are.
+std::pair<std::string, std::size_t> linesReadOnce(std::string_view text) {
+  std::string all;
+  std::size_t count = 0;
+  while (!text.empty()) {
+    const auto end = text.find_first_of("\r\n");
+    const auto line = text.substr(0, end);
+    const auto once = readOnce(line);
+    if (once) ++count;
+    all += once ? std::string_view(*once) : line;
+    if (end == std::string_view::npos) break;
+    all += text[end];
+    text.remove_prefix(end + 1);
+  }
+  return {std::move(all), count};
+}
+
+ListText fromUtf8(std::string_view written) {
+  const auto [bytes, readTwice] = linesReadOnce(written);
   Utf8 text;
   std::size_t others = 0;
   std::size_t wide = 0;
@@ -127,6 +181,7 @@ ListText fromUtf8(std::string_view bytes) {
   else if (others > 0)
     notes.push_back("UTF-8 text, but " + base::counted(others, "character", "characters") +
                     " read as Windows-1252. Check the names with accents.");
+  if (readTwice > 0) notes.push_back(readTwiceNote(readTwice, "line was", "lines were"));
   return text.take(std::move(notes));
 }
 
@@ -201,8 +256,15 @@ std::optional<Error> otherFile(std::string_view bytes) {
 
 } // namespace
 
-std::string cleaned(std::string_view utf8) {
-  return fromUtf8(utf8).utf8;
+CleanText cleaned(std::string_view utf8) {
+  // Whether any line was: the words of a text are many, its lines few.
+  return {fromUtf8(utf8).utf8, linesReadOnce(utf8).second > 0};
+}
+
+std::string readTwiceNote(std::size_t count, std::string_view one, std::string_view many) {
+  return base::counted(count, one, many) +
+         " UTF-8 read as other text and saved again. Decoded once more: check the names with "
+         "accents.";
 }
 
 Result<ListText> decodeList(std::string_view bytes) {

@@ -10,6 +10,7 @@ namespace gk::exchange {
 
 namespace {
 
+constexpr std::size_t mostSheets = 1000;
 constexpr std::size_t mostCellBytes = 40000; ///< a spreadsheet's cell holds 32,767 characters
 
 std::string attribute(const PartReader::Attributes& attributes, std::string_view name) {
@@ -118,7 +119,15 @@ void SheetRows::put(std::size_t row, std::size_t column, const std::string& text
     if (cells_ > base::mostCells) return stop("it has more cells than any list");
     cells.resize(column + 1);
   }
-  cells[column] = cleaned(text);
+  auto clean = cleaned(text);
+  if (clean.wasReadTwice) ++readTwice;
+  cells[column] = std::move(clean.utf8);
+}
+
+void SheetRows::clear() {
+  rows.clear();
+  cells_ = 0;
+  readTwice = 0;
 }
 
 void XlsxSheet::begin(std::string_view name, const Attributes& attributes) {
@@ -160,8 +169,13 @@ std::string XlsxSheet::valueOf() const {
 }
 
 void OdsSheet::begin(std::string_view name, const Attributes& attributes) {
-  if (name == "table") ++tables_;
-  if (tables_ != 1) return;
+  if (name == "table" && ++depth_ == 1) {
+    if (names.size() >= mostSheets) return stop("it has too many sheets");
+    names.push_back(cleaned(attribute(attributes, "name")).utf8);
+    row_ = 0;
+    if (!isTaken_) clear();
+  }
+  if (depth_ != 1 || isTaken_) return;
   if (name == "table-row") {
     rowRepeats_ = std::max<std::size_t>(numberIn(attributes, "number-rows-repeated", 1), 1);
     ++row_;
@@ -184,8 +198,23 @@ void OdsSheet::begin(std::string_view name, const Attributes& attributes) {
   if (name == "s" && isCell_ && !isNote_) append(words_, " ");
 }
 
+void OdsSheet::endTable() {
+  if (isTaken_) return;
+  if (!isList_ || isList_(rows)) {
+    isTaken_ = true;
+    taken = names.size() - 1;
+  } else if (names.size() == 1) {
+    first_ = rows;
+  }
+}
+
+void OdsSheet::settle() {
+  if (!isTaken_) rows = std::move(first_);
+}
+
 void OdsSheet::end(std::string_view name) {
-  if (tables_ != 1) return;
+  if (name == "table" && --depth_ == 0) return endTable();
+  if (depth_ != 1 || isTaken_) return;
   if (name == "annotation") isNote_ = false;
   if (name == "table-cell" || name == "covered-table-cell") {
     isCell_ = false;
@@ -205,7 +234,7 @@ void OdsSheet::end(std::string_view name) {
 }
 
 void OdsSheet::text(std::string_view words) {
-  if (isCell_ && !isNote_) append(words_, words);
+  if (isCell_ && !isNote_ && !isTaken_) append(words_, words);
 }
 
 } // namespace gk::exchange

@@ -41,9 +41,12 @@ class Styles final : public PartReader {
 class SheetRows : public PartReader {
  public:
   std::vector<base::CsvRow> rows{};
+  std::size_t readTwice = 0; ///< cells that were UTF-8 read as other text
 
  protected:
   void put(std::size_t row, std::size_t column, const std::string& text);
+  /// Another sheet begins.
+  void clear();
 
  private:
   std::size_t cells_ = 0;
@@ -73,14 +76,29 @@ class XlsxSheet final : public SheetRows {
   bool isValue_ = false;
 };
 
+/// All sheets are in one part: `rows` are those of the first that is a list, or else of the first.
 class OdsSheet final : public SheetRows {
  public:
+  /// Outlives it.
+  explicit OdsSheet(const IsList& isList) : isList_(isList) {}
+
+  std::vector<std::string> names{};
+  std::size_t taken = 0; ///< of the names
+
+  /// Where no sheet is a list, the rows are those of the first.
+  void settle();
+
   void begin(std::string_view name, const Attributes& attributes) override;
   void end(std::string_view name) override;
   void text(std::string_view words) override;
 
  private:
-  int tables_ = 0;
+  void endTable();
+
+  const IsList& isList_;
+  int depth_ = 0; ///< of tables
+  bool isTaken_ = false;
+  std::vector<base::CsvRow> first_{}; ///< of the first sheet, while another is looked at
   std::size_t row_ = 0;
   std::size_t rowRepeats_ = 1;
   std::size_t column_ = 0;

@@ -15,10 +15,12 @@ struct WorkbookLimits {
   int depth = 64;                                    ///< of elements within elements
 };
 
-/// The first sheet that is shown of an .xlsx (ECMA-376) or .ods (ISO/IEC 26300) workbook, as rows
-/// of texts: numbers as they are kept, dates as 2019-03-04. Formulas are read as their last value.
+/// One sheet of an .xlsx (ECMA-376) or .ods (ISO/IEC 26300) workbook, as rows of texts: the first
+/// that is shown and is a list, or else the first that is shown. A note names it and those that
+/// were not read. Numbers are as they are kept, dates as 2019-03-04, formulas their last value.
 /// Fails with `csvMalformed` where it is another packed file, damaged, has a password, a document
 /// type (so that no entity is ever expanded), is beyond the limits, or as readList.
-base::Result<ListRows> readWorkbook(std::string_view bytes, const WorkbookLimits& limits = {});
+base::Result<ListRows> readWorkbook(std::string_view bytes, const IsList& isList = {},
+                                    const WorkbookLimits& limits = {});
 
 } // namespace gk::exchange

@@ -36,6 +36,17 @@ void tellIncomplete(const RosterPlan& plan, Each each) {
     if (!one.incompleteBecause.empty()) each(one.line, one.card.number, one.incompleteBecause);
 }
 
+/// Columns by their place: a heading may be anything, a name too.
+std::vector<std::string> notesOf(const RosterDraft& draft) {
+  std::vector<std::string> places;
+  for (std::size_t i = 1; i <= draft.layout().columns.size(); ++i)
+    places.push_back("column " + std::to_string(i));
+  auto notes = draft.notes();
+  for (auto& note : roster::leftOutNotes(draft.leftOut(), places))
+    notes.push_back(std::move(note));
+  return notes;
+}
+
 void tellJson(const RosterDraft& draft, bool isPreview, std::ostream& out) {
   const auto& plan = draft.plan();
   JsonWriter json(out);
@@ -45,6 +56,7 @@ void tellJson(const RosterDraft& draft, bool isPreview, std::ostream& out) {
   json.field("changed", plan.changed.size());
   json.field("unchanged", plan.unchanged);
   json.field("not_on_list", plan.missing.size());
+  json.field("outside_grades", plan.outside.size());
   json.field("forms", plan.forms());
   for (std::size_t i = 0; i < base::enumCount<session::RosterChange>; ++i) {
     const auto change = static_cast<session::RosterChange>(i);
@@ -71,7 +83,7 @@ void tellJson(const RosterDraft& draft, bool isPreview, std::ostream& out) {
   }
   json.endArray();
   json.arrayField("notes");
-  for (const auto& note : draft.notes())
+  for (const auto& note : notesOf(draft))
     json.value(note);
   json.endArray();
   json.endObject();
@@ -82,7 +94,7 @@ void tell(const RosterDraft& draft, const Call& call, const Surroundings& around
   if (call.wantsJson()) return tellJson(draft, isPreview, around.out);
   const auto& plan = draft.plan();
   auto& out = around.out;
-  for (const auto& note : draft.notes())
+  for (const auto& note : notesOf(draft))
     out << note << '\n';
   for (const auto& row : draft.reading().skipped)
     out << "Line " << row.line << " skipped: " << row.why << ".\n";

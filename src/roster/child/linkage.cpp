@@ -128,10 +128,11 @@ LinkVerdict verdictOn(const LinkAgreements& agree) {
   const bool areNames =
       agrees(agree.first) && agrees(agree.last) && (agree.first == same || agree.last == same);
   if (agree.studentId == same) {
-    const bool isOther =
-        (agree.first == differs && agree.last == differs) || agree.birth == differs;
-    if (isOther) return LinkVerdict::unsure;
-    return LinkVerdict::same;
+    // Offices give the number of one who left to another, and of siblings one to both.
+    const bool isNamed = agree.first == same || (agree.first == near && agree.last != differs) ||
+                         (agree.first == unsaid && agrees(agree.last));
+    const bool isBorn = agree.birth == same || agree.birth == near;
+    return isNamed && isBorn ? LinkVerdict::same : LinkVerdict::unsure;
   }
   const auto weight = linkWeight(agree);
   const bool isSame = areNames && agree.birth == same && agree.studentId != differs;

@@ -15,7 +15,7 @@ struct LinkPerson {
   std::string called{}; ///< the first name that is used, where it is another
   base::Date birth;
   dentition::Sex sex = dentition::Sex::notStated;
-  std::string studentId{}; ///< the school's own, where it is known
+  std::string studentId{}; ///< the school's own as studentIdKey, where it is known and no other's
 };
 
 /// How far two agree in one respect.
@@ -50,7 +50,8 @@ constexpr double leastSame = 17;
 constexpr double leastUnsure = 10;
 
 /// A near name or birth date is never the same unasked, whatever the weight, nor is another student
-/// ID. One that agrees is, unless both names or the birth date differ.
+/// ID. With a student ID that agrees they are the same, but only where first name and birth date
+/// are the same or near; else a person looks at the two.
 LinkVerdict verdictOn(const LinkAgreements& agree);
 
 } // namespace gk::roster

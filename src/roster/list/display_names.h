@@ -37,7 +37,8 @@ inline constexpr std::array gk::base::displayNames<gk::roster::RosterColumn> =
                                      "services",
                                      "health history answered",
                                      "race and ethnicity",
-                                     "insurance"});
+                                     "insurance",
+                                     "enrollment status"});
 
 template <>
 inline constexpr auto gk::base::displayNames<gk::roster::DateOrder> =

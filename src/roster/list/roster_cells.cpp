@@ -96,15 +96,37 @@ NameParts splitName(std::string_view text) {
   return name;
 }
 
+namespace {
+
+/// Without what stands in brackets behind it: "K (Full Day)".
+std::string_view withoutBrackets(std::string_view text) {
+  const auto open = text.find('(');
+  if (open == std::string_view::npos || open == 0) return text;
+  return base::trim(text.substr(0, open));
+}
+
+/// "2a", "2b" of "2-B": a class of a grade. No grade is a letter off one.
+std::string withoutSection(std::string word) {
+  const auto isDigit = [&](std::size_t at) { return word[at] >= '0' && word[at] <= '9'; };
+  const auto end = word.size() - 1;
+  if (word.size() < 2 || word.size() > 3 || word[end] < 'a' || word[end] > 'h') return word;
+  for (std::size_t i = 0; i < end; ++i)
+    if (!isDigit(i)) return word;
+  return word.substr(0, end);
+}
+
+} // namespace
+
 std::optional<GradeRead> readGrade(std::string_view text) {
+  text = withoutBrackets(base::trim(text));
   auto word = base::folded(text);
   // Some count on below kindergarten.
-  if (base::trim(text).starts_with('-'))
+  if (text.starts_with('-'))
     return isAmong(word, {"1", "2"}) ? std::optional(GradeRead{{}, true}) : std::nullopt;
-  if (const auto point = std::string(base::trim(text)); point.ends_with(".0"))
-    word = base::folded(std::string_view(point).substr(0, point.size() - 2));
+  if (text.ends_with(".0")) word = base::folded(text.substr(0, text.size() - 2));
+  std::ranges::replace(word, ':', ' ');
   Words words = blankParted(word);
-  // "Grade 1", "1st grade", "gr 1", "G1": the rest says it.
+  // "Grade 1", "1st grade", "Grade: 1", "gr 1", "G1": the rest says it.
   std::erase_if(words, [](const auto& one) {
     return isAmong(one, {"grade", "gr", "grd", "g", "level", "year", "grado", "class"});
   });
@@ -112,8 +134,12 @@ std::optional<GradeRead> readGrade(std::string_view text) {
   if (word.size() > 1 && word.front() == 'g' && word[1] >= '0' && word[1] <= '9') word.erase(0, 1);
   if (word.starts_with("gr") && word.size() > 2 && word[2] >= '0' && word[2] <= '9')
     word.erase(0, 2);
+  if (!word.empty()) word = withoutSection(std::move(word));
   if (isAmong(word, {"k", "kg", "kn", "kdg", "kdgn", "kgn", "kind", "kinder", "kindergarten",
-                     "kindergarden", "k5", "kf", "0", "00"}))
+                     "kindergarden", "k5", "kf", "0", "00",
+                     // Half days and whole ones.
+                     "kam", "kpm", "ka", "kp", "kfd", "khd", "kfull", "khalf", "kfullday",
+                     "khalfday", "kmorning", "kafternoon"}))
     return GradeRead{"K"};
   if (isAmong(word, {"pk",
                      "prek",
@@ -154,9 +180,10 @@ std::optional<GradeRead> readGrade(std::string_view text) {
   return std::nullopt;
 }
 
-std::optional<dentition::Sex> readSex(std::string_view text) {
+namespace {
+
+std::optional<dentition::Sex> sexCalled(std::string_view word) {
   using dentition::Sex;
-  const auto word = base::folded(text);
   if (isAmong(word, {"", "u", "unknown", "not stated", "n/a", "?", "not specified", "unspecified",
                      "undisclosed"}))
     return Sex::notStated;
@@ -168,72 +195,46 @@ std::optional<dentition::Sex> readSex(std::string_view text) {
   return std::nullopt;
 }
 
-namespace {
-
-/// What a school's word can mean for a material (docs: workflow of medical alerts). Looked for in
-/// this order, so that the strictest is said.
-struct HealthWord {
-  std::string_view part; ///< of the folded text
-  FlagKind kind;
-  FlagAction action;
-};
-constexpr std::array healthWords{
-    HealthWord{"acrylate", FlagKind::acrylateAllergy, FlagAction::stop},
-    HealthWord{"resin", FlagKind::acrylateAllergy, FlagAction::stop},
-    HealthWord{"latex", FlagKind::latexAllergy, FlagAction::stop},
-    HealthWord{"rubber", FlagKind::latexAllergy, FlagAction::stop},
-    HealthWord{"rosin", FlagKind::rosinReaction, FlagAction::stop},
-    HealthWord{"colophony", FlagKind::rosinReaction, FlagAction::stop},
-    HealthWord{"pine nut", FlagKind::rosinReaction, FlagAction::ask},
-    HealthWord{"adhesive", FlagKind::rosinReaction, FlagAction::ask},
-    HealthWord{"asthma", FlagKind::asthma, FlagAction::ask},
-    HealthWord{"inhaler", FlagKind::asthma, FlagAction::ask},
-    HealthWord{"seizure", FlagKind::seizure, FlagAction::ask},
-    HealthWord{"epilep", FlagKind::seizure, FlagAction::ask},
-    HealthWord{"heart", FlagKind::heart, FlagAction::ask},
-    HealthWord{"cardiac", FlagKind::heart, FlagAction::ask},
-    HealthWord{"bleed", FlagKind::bleeding, FlagAction::ask},
-    HealthWord{"hemophil", FlagKind::bleeding, FlagAction::ask},
-    HealthWord{"diabet", FlagKind::diabetes, FlagAction::ask},
-    HealthWord{"immun", FlagKind::immune, FlagAction::ask},
-    HealthWord{"shunt", FlagKind::shunt, FlagAction::ask},
-    HealthWord{"wheelchair", FlagKind::wheelchair, FlagAction::ask},
-    HealthWord{"hearing", FlagKind::hearingOrLanguage, FlagAction::ask},
-    HealthWord{"autis", FlagKind::sensoryOrBehavior, FlagAction::ask},
-    HealthWord{"sensory", FlagKind::sensoryOrBehavior, FlagAction::ask},
-    HealthWord{"adhd", FlagKind::sensoryOrBehavior, FlagAction::ask},
-    HealthWord{"gag", FlagKind::strongGag, FlagAction::ask}};
-
 } // namespace
 
-std::optional<HealthRead> readHealth(std::string_view text) {
-  const auto word = base::folded(text);
-  if (isAmong(word, {"",
-                     "none",
-                     "no",
-                     "n",
-                     "n/a",
-                     "na",
-                     "nil",
-                     "0",
-                     "nka",
-                     "nkda",
-                     "nkfa",
-                     "none known",
-                     "no known allergies",
-                     "no allergies",
-                     "no health concerns",
-                     "none reported",
-                     "not known",
-                     "ninguna",
-                     "ninguno",
-                     "false",
-                     "x none",
-                     "no conditions"}))
-    return std::nullopt;
-  for (const auto& one : healthWords)
-    if (word.find(one.part) != std::string::npos) return HealthRead{one.kind, one.action};
-  return HealthRead{FlagKind::other, FlagAction::ask};
+std::optional<dentition::Sex> readSex(std::string_view text) {
+  auto word = base::folded(text);
+  if (const auto whole = sexCalled(word)) return whole;
+  // "F - Female", "Male (M)": each word says the same.
+  for (char& c : word)
+    if (std::string_view("/()[]:;,=").find(c) != std::string_view::npos) c = ' ';
+  std::optional<dentition::Sex> said;
+  for (const auto& one : blankParted(word)) {
+    const auto sex = sexCalled(one);
+    if (!sex || (said && *said != *sex)) return std::nullopt;
+    said = sex;
+  }
+  return said;
+}
+
+std::string readLanguage(std::string_view text) {
+  const auto written = base::trim(text);
+  // "Spanish; Castilian", "English (US)", "Spanish/Español": the first says it.
+  auto first = written.substr(0, written.find_first_of(";,/|(\n"));
+  if (const auto dash = first.find(" - "); dash != std::string_view::npos)
+    first = first.substr(0, dash);
+  auto word = base::folded(first);
+  // "es-MX", "en_US": a country behind the code.
+  if (word.size() == 5 && (word[2] == ' ' || word[2] == '_')) word.resize(2);
+  if (isAmong(word, {"en", "eng", "english", "ingles"})) return "English";
+  if (isAmong(word, {"es", "sp", "spa", "esp", "spanish", "espanol", "castellano", "castilian"}))
+    return "Spanish";
+  return std::string(written);
+}
+
+bool isGone(std::string_view status) {
+  const auto word = base::folded(status);
+  if (word.starts_with("transferred in") || word.starts_with("transfer in")) return false;
+  return std::ranges::any_of(
+      std::to_array<std::string_view>({"withdrawn", "withdrew", "withdrawal", "w/d", "inactive",
+                                       "exited", "exit", "transferred", "dropped",
+                                       "no longer enrolled", "not enrolled"}),
+      [&](auto one) { return word.starts_with(one); });
 }
 
 namespace {
@@ -252,8 +253,13 @@ bool startsWithAny(std::string_view cell, std::initializer_list<std::string_view
 } // namespace
 
 bool isFooterWord(std::string_view cell) {
-  if (isAmong(base::folded(cell), {"total", "totals", "grand total", "subtotal", "sub total"}))
-    return true;
+  const auto text = base::folded(cell);
+  if (isAmong(text, {"total", "totals", "grand total", "subtotal", "sub total"})) return true;
+  // "Room 4 Total", "Hill totals:"; and what a mark means, "* = new student".
+  for (const std::string_view end :
+       {" total", " totals", " total:", " totals:", " subtotal", " count:"})
+    if (text.ends_with(end)) return true;
+  if (text.starts_with('*') && text.find('=') != std::string::npos) return true;
   return startsWithAny(cell, {"total",
                               "totals",
                               "grand total",
@@ -271,6 +277,8 @@ bool isFooterWord(std::string_view cell) {
                               "generated",
                               "run date",
                               "run on",
+                              "date",
+                              "legend",
                               "as of",
                               "sum",
                               "average",

@@ -29,6 +29,12 @@ RosterColumn secondOf(RosterColumn column) {
   return leftOut;
 }
 
+/// Of these every column counts: an allergy that is passed over is worse than one that is asked.
+bool mayBeSeveral(RosterColumn column) {
+  return column == RosterColumn::leftOut || column == RosterColumn::allergies ||
+         column == RosterColumn::health;
+}
+
 std::vector<RosterColumn> columnsOf(const base::CsvRow& row,
                                     const std::map<std::string, RosterColumn>& remembered) {
   std::vector<RosterColumn> columns;
@@ -40,8 +46,8 @@ std::vector<RosterColumn> columnsOf(const base::CsvRow& row,
     const auto said = remembered.find(key);
     auto column = said != remembered.end() ? said->second
                                            : columnCalled(cell).value_or(RosterColumn::leftOut);
-    if (column != RosterColumn::leftOut && isTaken(column)) column = secondOf(column);
-    if (column != RosterColumn::leftOut && isTaken(column)) column = RosterColumn::leftOut;
+    if (!mayBeSeveral(column) && isTaken(column)) column = secondOf(column);
+    if (!mayBeSeveral(column) && isTaken(column)) column = RosterColumn::leftOut;
     columns.push_back(column);
   }
   // Where the name is in parts, the whole of it says nothing more.
@@ -88,6 +94,38 @@ bool looksLikeHeadings(std::span<const base::CsvRow> rows, std::size_t at) {
   return !below.empty() && 2 * with >= std::ssize(below);
 }
 
+/// Whether the cells of a column only count the rows, from 1 on, and again where a page begins.
+bool onlyCounts(std::span<const base::CsvRow> below, std::size_t column) {
+  std::int64_t last = 0;
+  std::size_t counted = 0;
+  for (const auto& row : below) {
+    if (column >= row.cells.size() || row.cells[column].empty()) continue;
+    const auto number = base::parseInt(row.cells[column]);
+    if (!number) {
+      // The name of a group, or a total, stands in the first column.
+      const auto filled =
+          std::ranges::count_if(row.cells, [](const auto& cell) { return !cell.empty(); });
+      if (filled > 2) return false;
+      continue;
+    }
+    if (*number != last + 1 && *number != 1) return false;
+    last = *number;
+    ++counted;
+  }
+  return counted > 0;
+}
+
+void leaveOutCounts(std::span<const base::CsvRow> rows,
+                    const std::map<std::string, RosterColumn>& remembered, RosterLayout& layout) {
+  const auto& headings = rows[*layout.heading].cells;
+  for (std::size_t i = 0; i < layout.columns.size(); ++i) {
+    auto& column = layout.columns[i];
+    if (column != RosterColumn::number && column != RosterColumn::studentId) continue;
+    if (remembered.contains(headingKey(headings[i]))) continue;
+    if (onlyCounts(rows.subspan(*layout.heading + 1), i)) column = RosterColumn::leftOut;
+  }
+}
+
 struct Remembered {
   std::map<std::string, RosterColumn> columns{};
   DateOrder dates = DateOrder::unsaid;
@@ -130,11 +168,53 @@ std::string headingKey(std::string_view heading) {
   return std::string(base::trim(base::folded(plain)));
 }
 
-std::optional<RosterColumn> columnCalled(std::string_view heading) {
-  const auto key = headingKey(heading);
+namespace {
+
+std::optional<RosterColumn> columnKeyed(const std::string& key) {
   const auto* const found = std::ranges::find(knownHeadings, key, &Heading::key);
   if (found == knownHeadings.end()) return std::nullopt;
   return found->column;
+}
+
+bool holdsOneOf(const std::string& key, std::initializer_list<std::string_view> words) {
+  return std::ranges::any_of(words, [&](auto word) { return key.find(word) != std::string::npos; });
+}
+
+/// By a word within: "Allergy list", "Student medical information". What is of a payer, a doctor or
+/// a form is not of the student's health.
+std::optional<RosterColumn> healthHeading(const std::string& key) {
+  if (holdsOneOf(key, {"allerg", "alerg"})) return RosterColumn::allergies;
+  if (!holdsOneOf(key, {"medical", "health", "salud"})) return std::nullopt;
+  if (holdsOneOf(key, {"insur", "seguro", "phone", "telefono", "doctor", "physician", "provider",
+                       "consent", "permission", "release", "date", "number", "policy", "nurse",
+                       "office", "record"}))
+    return std::nullopt;
+  const auto words = base::split(key, ' ');
+  const bool isPaper = std::ranges::any_of(words, [](auto word) {
+    return word == "form" || word == "forms" || word == "card" || word == "plan" || word == "id";
+  });
+  return isPaper ? std::nullopt : std::optional(RosterColumn::health);
+}
+
+/// "phone3" and "phone 3" as "phone"; "grade 2" and "room 4" say more than a heading.
+std::string withoutEndDigits(std::string key) {
+  while (!key.empty() && key.back() >= '0' && key.back() <= '9')
+    key.pop_back();
+  return std::string(base::trim(key));
+}
+
+} // namespace
+
+std::optional<RosterColumn> columnCalled(std::string_view heading) {
+  if (base::trim(heading) == "#") return RosterColumn::leftOut;
+  const auto key = headingKey(heading);
+  if (const auto column = columnKeyed(key)) return column;
+  using enum RosterColumn;
+  if (const auto stem = withoutEndDigits(key); stem != key)
+    if (const auto column = columnKeyed(stem);
+        column && *column != grade && *column != room && *column != teacher)
+      return column;
+  return healthHeading(key);
 }
 
 RosterLayout suggestLayout(std::span<const base::CsvRow> rows) {
@@ -156,6 +236,7 @@ RosterLayout suggestLayout(std::span<const base::CsvRow> rows, std::string_view 
     if (looksLikeHeadings(rows, i)) layout.heading = i;
   if (layout.heading) {
     layout.columns = columnsOf(rows[*layout.heading], said.columns);
+    leaveOutCounts(rows, said.columns, layout);
     return layout;
   }
   std::size_t width = 0;
@@ -176,7 +257,7 @@ std::vector<std::string> layoutProblems(const RosterLayout& layout) {
   if (!layout.has(grade)) problems.emplace_back("no column is the grade");
   std::map<RosterColumn, int> counts;
   for (const auto column : layout.columns)
-    if (column != leftOut && ++counts[column] == 2)
+    if (!mayBeSeveral(column) && ++counts[column] == 2)
       problems.push_back("two columns are the " + std::string(base::displayName(column)) +
                          "; leave one out");
   return problems;
@@ -192,6 +273,12 @@ std::string rememberedLayout(std::span<const base::CsvRow> rows, const RosterLay
   if (layout.dates != DateOrder::unsaid) add("*dates", base::nameOf(layout.dates));
   if (layout.early != EarlyGrades::hold) add("*early", base::nameOf(layout.early));
   const auto& headings = rows[*layout.heading].cells;
+  const auto suggested = suggestLayout(rows);
+  const auto guessOf = [&](std::size_t i) {
+    if (suggested.heading == layout.heading && i < suggested.columns.size())
+      return suggested.columns[i];
+    return columnCalled(headings[i]).value_or(RosterColumn::leftOut);
+  };
   // A child without a birth date and grade at the top would be taken for headings.
   for (std::size_t i = 0; i < layout.columns.size(); ++i) {
     const bool isNeeded =
@@ -199,8 +286,7 @@ std::string rememberedLayout(std::span<const base::CsvRow> rows, const RosterLay
     if (isNeeded && (i >= headings.size() || headings[i].empty())) return {};
   }
   for (std::size_t i = 0; i < headings.size() && i < layout.columns.size(); ++i) {
-    const bool isGuessed =
-        columnCalled(headings[i]).value_or(RosterColumn::leftOut) == layout.columns[i];
+    const bool isGuessed = guessOf(i) == layout.columns[i];
     // An unknown heading that is left out may be anything, so it is not kept.
     if (!isGuessed) add(headingKey(headings[i]), base::nameOf(layout.columns[i]));
   }

@@ -43,7 +43,8 @@ enum class RosterColumn {
   services,
   history,
   ethnicity,
-  payer
+  payer,
+  status ///< whether the school has the student enrolled
 };
 
 /// How dates such as 03/04/2019 are meant in the whole file.
@@ -64,7 +65,9 @@ struct RosterLayout {
 };
 
 /// What a heading means, in any of many spellings: "DOB", "Birth Date", "date_of_birth" and "Fecha
-/// de nacimiento" are one. None for one that is not known. A heading of no use is `leftOut`.
+/// de nacimiento" are one, and so are "Phone" and "Phone 3". A heading that holds "allerg",
+/// "medical" or "health" is of health, but for insurance, doctors and forms. None for one that is
+/// not known. A heading of no use is `leftOut`, and so is a bare "#", which counts the rows.
 std::optional<RosterColumn> columnCalled(std::string_view heading);
 
 /// As "birth date" is kept of a heading: folded, marks read as blanks.
@@ -73,8 +76,23 @@ std::string headingKey(std::string_view heading);
 /// What the rows say of themselves: the first row of the first forty in which most headings are
 /// known (a name, birth date or grade among them) has the headings, or else the first that is all
 /// words above rows with digits. Of two columns of one meaning the
-/// first counts, but for names of guardians and phones, where the next is the second guardian's.
+/// first counts, but for names of guardians and phones, where the next is the second guardian's,
+/// and for health, of which all count. A column of numbers that only counts 1, 2, 3 is left out.
 RosterLayout suggestLayout(std::span<const base::CsvRow> rows);
+
+/// A column that is left out, and in how many of its cells there is a word that stops a material.
+struct LeftOutColumn {
+  std::size_t column;
+  std::size_t stops;
+};
+/// Those that have a heading or a cell below it.
+std::vector<LeftOutColumn> leftOutColumns(std::span<const base::CsvRow> rows,
+                                          const RosterLayout& layout);
+/// "Left out: Bus, Lunch.", and of each with a stop word that it has to be looked at. `names` are
+/// those of all columns: the headings on a screen; elsewhere their places, as a heading may be
+/// anything.
+std::vector<std::string> leftOutNotes(const std::vector<LeftOutColumn>& columns,
+                                      const std::vector<std::string>& names);
 
 /// What is missing before children can be read, and what is there twice; empty when nothing is.
 std::vector<std::string> layoutProblems(const RosterLayout& layout);
@@ -119,7 +137,8 @@ inline constexpr auto gk::base::enumNames<gk::roster::RosterColumn> =
                                      "services",
                                      "history",
                                      "ethnicity",
-                                     "payer"});
+                                     "payer",
+                                     "status"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::roster::DateOrder> =
     std::to_array<std::string_view>({"not said", "month first", "day first"});

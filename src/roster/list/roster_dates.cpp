@@ -68,15 +68,45 @@ std::string_view withoutTime(std::string_view text) {
   return gap == std::string_view::npos ? text : base::trim(text.substr(0, gap));
 }
 
+/// "22MAY2019" as "22 MAY 2019".
+std::string partedMonth(std::string_view text) {
+  const auto isLetter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+  const auto from = std::ranges::find_if(text, isLetter);
+  const auto until = std::find_if_not(from, text.end(), isLetter);
+  const std::string_view day(text.begin(), from);
+  const std::string_view month(from, until);
+  const std::string_view year(until, text.end());
+  const bool isOne = onlyDigits(day) && day.size() <= 2 && month.size() >= 3 && onlyDigits(year) &&
+                     (year.size() == 2 || year.size() == 4);
+  if (!isOne) return std::string(text);
+  return std::string(day) + " " + std::string(month) + " " + std::string(year);
+}
+
+bool isWeekday(std::string_view word) {
+  constexpr std::array<std::string_view, 14> whole{
+      "monday", "tuesday", "wednesday", "thursday", "friday",  "saturday", "sunday",
+      "lunes",  "martes",  "miercoles", "jueves",   "viernes", "sabado",   "domingo"};
+  constexpr std::size_t leastBegun = 2; ///< "Mo", "Thurs"
+  return word.size() >= leastBegun &&
+         std::ranges::any_of(whole, [&](auto day) { return day.starts_with(word); });
+}
+
 std::vector<std::string> partsOf(std::string_view text) {
+  // Dashes of every length part a date as a hyphen does.
+  std::string hyphens(text);
+  for (const std::string_view dash : {"\xE2\x80\x90", "\xE2\x80\x91", "\xE2\x80\x92",
+                                      "\xE2\x80\x93", "\xE2\x80\x94", "\xE2\x88\x92"})
+    for (auto at = hyphens.find(dash); at != std::string::npos; at = hyphens.find(dash, at))
+      hyphens.replace(at, dash.size(), "-");
   std::string plain;
-  for (const char c : text)
-    plain += c == '/' || c == '-' || c == '.' || c == ',' ? ' ' : c;
+  for (const char c : partedMonth(hyphens))
+    plain += std::string_view("/-.,\\").find(c) == std::string_view::npos ? c : ' ';
   std::vector<std::string> parts;
   for (const auto part : base::split(plain, ' ')) {
     const auto word = base::folded(part);
     if (!word.empty() && word != "de" && word != "del") parts.push_back(word);
   }
+  if (parts.size() == 4 && isWeekday(parts.front())) parts.erase(parts.begin());
   return parts;
 }
 

@@ -107,8 +107,9 @@ inline constexpr auto knownHeadings = [] {
       {"zip code", leftOut}, {"email", leftOut}, {"e mail", leftOut}, {"parent email", leftOut},
       {"guardian email", leftOut}, {"bus", leftOut}, {"bus number", leftOut}, {"lunch", leftOut},
       {"entry date", leftOut}, {"enroll date", leftOut}, {"enrollment date", leftOut},
-      {"status", leftOut}, {"enrollment status", leftOut}, {"counselor", leftOut},
-      {"notes", leftOut}, {"comments", leftOut},
+      {"counselor", leftOut}, {"notes", leftOut}, {"comments", leftOut}, {"status", status},
+      {"enrollment status", status}, {"enrolment status", status}, {"student status", status},
+      {"enroll status", status},
   });
   // clang-format on
 }();

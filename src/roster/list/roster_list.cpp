@@ -1,11 +1,10 @@
 #include "roster/list/roster_list.h"
 
-#include "base/text/text.h"
-#include "roster/list/display_names.h"
 #include "roster/list/roster_cells.h"
+#include "roster/list/roster_row.h"
+#include "roster/list/student_id.h"
 
 #include <algorithm>
-#include <map>
 
 namespace gk::roster {
 
@@ -14,7 +13,6 @@ using base::Date;
 
 namespace {
 
-constexpr std::string_view dateHint = "not a day that exists; write it like 2019-03-04";
 constexpr std::size_t examplesShown = 5;
 /// What exchange::decodeList puts for a sign that cannot be read.
 constexpr std::string_view unreadSign = "\xEF\xBF\xBD";
@@ -25,88 +23,8 @@ Relation relationOf(std::string_view text) {
   return base::fromName<Relation>(word).value_or(Relation::other);
 }
 
-/// The cells of one row by what they are; a column that is not there reads as blank.
-class Cells {
- public:
-  Cells(const CsvRow& row, const RosterLayout& layout, DateOrder order, Date today)
-      : row_(row), layout_(layout), order_(order), today_(today) {}
-
-  [[nodiscard]] std::string text(RosterColumn column) const {
-    const auto at = std::ranges::find(layout_.columns, column) - layout_.columns.begin();
-    const auto place = static_cast<std::size_t>(at);
-    if (place >= layout_.columns.size() || place >= row_.cells.size()) return {};
-    return std::string(base::trim(row_.cells[place]));
-  }
-
-  std::optional<Date> date(RosterColumn column) {
-    const auto cell = text(column);
-    if (cell.empty()) return std::nullopt;
-    const auto read = readDates(cell, today_);
-    if (const auto date = read.as(order_)) return date;
-    if (read.areTwo())
-      problem(column, "can be read month first or day first; say which", true);
-    else if (read.monthFirst || read.dayFirst)
-      problem(column, "no such day with the order of the other dates", true);
-    else
-      problem(column, dateHint, true);
-    return std::nullopt;
-  }
-
-  template <class E>
-  E word(RosterColumn column, E whenBlank) {
-    const auto cell = base::folded(text(column));
-    if (cell.empty()) return whenBlank;
-    if (const auto value = base::fromName<E>(cell)) return *value;
-    problem(column, "not one of: " + words<E>());
-    return whenBlank;
-  }
-
-  ServiceSet services() {
-    if (base::folded(text(RosterColumn::services)) == "all") return ServiceSet::all();
-    return several<Service>(RosterColumn::services, "not all, and a word is not");
-  }
-
-  /// Words between semicolons; `instead` begins what is said when one is none of E.
-  template <class E>
-  base::EnumSet<E> several(RosterColumn column, std::string_view instead) {
-    base::EnumSet<E> set;
-    const auto cell = base::folded(text(column));
-    for (auto part : base::split(cell, ';')) {
-      part = base::trim(part);
-      if (part.empty()) continue;
-      if (const auto value = base::fromName<E>(part))
-        set.add(*value);
-      else
-        problem(column,
-                std::string(instead) + " one of these, with semicolons between: " + words<E>());
-    }
-    return set;
-  }
-
-  void problem(RosterColumn column, std::string_view what, bool isDate = false) {
-    problem(std::string(base::displayName(column)), what, isDate);
-  }
-  void problem(const std::string& where, std::string_view what, bool isDate = false) {
-    problems_.push_back({where, std::string(what), isDate});
-  }
-
-  [[nodiscard]] std::vector<RowProblem>& problems() { return problems_; }
-
- private:
-  template <class E>
-  static std::string words() {
-    return base::join({base::enumNames<E>.begin(), base::enumNames<E>.end()}, ", ");
-  }
-
-  const CsvRow& row_;
-  const RosterLayout& layout_;
-  DateOrder order_;
-  Date today_;
-  std::vector<RowProblem> problems_{};
-};
-
 /// With a dash it carries its check digit; bare digits are given one.
-std::string numberOf(Cells& cells) {
+std::string numberOf(RosterRow& cells) {
   const auto cell = cells.text(RosterColumn::number);
   if (cell.empty()) return {};
   if (cell.size() < 19 && cell.find_first_not_of("0123456789") == std::string::npos)
@@ -117,7 +35,7 @@ std::string numberOf(Cells& cells) {
   return {};
 }
 
-std::string gradeOf(Cells& cells, EarlyGrades early) {
+std::string gradeOf(RosterRow& cells, EarlyGrades early) {
   const auto read = readGrade(cells.text(RosterColumn::grade));
   if (read && !read->isEarly) return read->grade;
   if (read && early == EarlyGrades::kindergarten) return "K";
@@ -127,7 +45,7 @@ std::string gradeOf(Cells& cells, EarlyGrades early) {
   return {};
 }
 
-RosterConsent consentOf(Cells& cells) {
+RosterConsent consentOf(RosterRow& cells) {
   using enum RosterColumn;
   RosterConsent form;
   form.state = cells.word(consent, ConsentState::notReturned);
@@ -151,7 +69,7 @@ RosterConsent consentOf(Cells& cells) {
   return form;
 }
 
-NameParts nameOf(Cells& cells, const RosterLayout& layout) {
+NameParts nameOf(RosterRow& cells, const RosterLayout& layout) {
   using enum RosterColumn;
   NameParts name;
   if (layout.has(wholeName)) {
@@ -170,28 +88,58 @@ NameParts nameOf(Cells& cells, const RosterLayout& layout) {
   return name;
 }
 
-std::vector<RosterAlert> alertsOf(Cells& cells) {
+/// One for each kind, as strict as the strictest cell; what stands in other words is an alert of
+/// its own.
+std::vector<RosterAlert> alertsOf(const RosterRow& cells) {
   std::vector<RosterAlert> alerts;
-  for (const auto column : {RosterColumn::allergies, RosterColumn::health}) {
-    auto text = cells.text(column);
-    if (const auto read = readHealth(text)) {
-      const bool isThere = std::ranges::any_of(alerts, [&](const auto& one) {
-        return one.kind == read->kind && base::folded(one.detail) == base::folded(text);
-      });
-      if (!isThere) alerts.push_back({read->kind, read->action, std::move(text)});
-    }
-  }
+  for (const auto column : {RosterColumn::allergies, RosterColumn::health})
+    for (const auto& text : cells.texts(column))
+      for (const auto& read : readHealth(text)) {
+        const auto known = std::ranges::find_if(alerts, [&](const auto& one) {
+          const bool isSaid = base::folded(one.detail) == base::folded(text);
+          return one.kind == read.kind && (isSaid || read.kind != FlagKind::other);
+        });
+        if (known == alerts.end()) {
+          alerts.push_back({read.kind, read.action, text});
+          continue;
+        }
+        known->action = std::min(known->action, read.action);
+        if (base::folded(known->detail) != base::folded(text)) known->detail += "; " + text;
+      }
   return alerts;
 }
 
-dentition::Sex sexOf(Cells& cells) {
+/// Blank where it says nobody, or two.
+std::string studentIdOf(const RosterRow& cells, const std::set<std::string>& shared,
+                        ReadAside& aside) {
+  auto id = plainStudentId(cells.text(RosterColumn::studentId));
+  if (id.empty()) return id;
+  if (isNoStudentId(id)) {
+    ++aside.ids;
+    return {};
+  }
+  if (!shared.contains(studentIdKey(id))) return id;
+  ++aside.sharedIds;
+  return {};
+}
+
+void checkEnrolled(RosterRow& cells) {
+  if (isGone(cells.text(RosterColumn::status)))
+    cells.problem(
+        RosterColumn::status,
+        "the list says that the student is no longer enrolled; ask the school, then clear "
+        "this cell or record that the student left");
+}
+
+dentition::Sex sexOf(RosterRow& cells) {
   if (const auto sex = readSex(cells.text(RosterColumn::sex))) return *sex;
   cells.problem(RosterColumn::sex, "not one of: female, male, other, not stated");
   return dentition::Sex::notStated;
 }
 
-std::optional<RosterLine> readLine(Cells& cells, const RosterLayout& layout, const CsvRow& row,
-                                   Date today) {
+std::optional<RosterLine> readLine(RosterRow& cells, const RosterLayout& layout, const CsvRow& row,
+                                   Date today, const std::set<std::string>& sharedIds,
+                                   ReadAside& aside) {
   using Is = RosterColumn;
   auto name = nameOf(cells, layout);
   const auto birth = cells.date(Is::birthDate);
@@ -204,8 +152,10 @@ std::optional<RosterLine> readLine(Cells& cells, const RosterLayout& layout, con
   auto number = numberOf(cells);
   auto form = consentOf(cells);
   const auto sex = sexOf(cells);
-  const auto groups = cells.several<Ethnicity>(Is::ethnicity, "a word is not");
-  const auto payer = cells.word(Is::payer, Payer::unknown);
+  const auto groups = cells.groups(aside.groups);
+  const auto payer = cells.payer(aside.payers);
+  auto studentId = studentIdOf(cells, sharedIds, aside);
+  checkEnrolled(cells);
   if (row.cells.size() > layout.columns.size() &&
       std::any_of(row.cells.begin() + std::ssize(layout.columns), row.cells.end(),
                   [](const auto& cell) { return !cell.empty(); }))
@@ -221,7 +171,7 @@ std::optional<RosterLine> readLine(Cells& cells, const RosterLayout& layout, con
   return RosterLine{
       .line = row.line,
       .number = std::move(number),
-      .studentId = cells.text(Is::studentId),
+      .studentId = std::move(studentId),
       .first = std::move(name.first),
       .middle = std::move(name.middle),
       .last = std::move(name.last),
@@ -236,83 +186,12 @@ std::optional<RosterLine> readLine(Cells& cells, const RosterLayout& layout, con
       .secondGuardian = {cells.text(Is::secondGuardian), cells.text(Is::secondRelation),
                          cells.text(Is::secondPhone)},
       .signer = relationOf(cells.text(Is::relation)),
-      .language = cells.text(Is::language),
+      .language = readLanguage(cells.text(Is::language)),
       .consent = form,
       .groups = groups,
       .payer = payer,
       .alerts = alertsOf(cells)};
 }
-
-/// Why a row is no child; empty where it is to be read as one.
-class Skips {
- public:
-  Skips(std::span<const CsvRow> rows, const RosterLayout& layout, Date today)
-      : layout_(layout), today_(today) {
-    if (!layout.heading) return;
-    for (const auto& cell : rows[*layout.heading].cells)
-      headings_.push_back(base::folded(cell));
-  }
-
-  std::string why(std::size_t at, const CsvRow& row, Cells& cells) {
-    if (layout_.heading && at < *layout_.heading) return "above the headings";
-    if (areHeadings(row)) return "the headings again";
-    // A child has a birth date or a grade that can be read; one with neither is held, unless it
-    // says what it is.
-    const bool isBare = readDates(cells.text(RosterColumn::birthDate), today_).isNone() &&
-                        !readGrade(cells.text(RosterColumn::grade));
-    const auto isFilled = [](const auto& cell) { return !cell.empty(); };
-    const auto filled = std::ranges::count_if(row.cells, isFilled);
-    if (isBare && std::ranges::any_of(row.cells, isFooterWord)) return "a total or a footer";
-    if (isBare && filled == 1) {
-      const auto& only = *std::ranges::find_if(row.cells, isFilled);
-      if (isGroupWord(only)) return "the name of a group";
-      if (!isNameOf(row)) return "one cell alone, and no name";
-    }
-    if (isBare && filled == 2 && std::ranges::any_of(row.cells, isGroupWord))
-      return "the name of a group";
-    if (layout_.early == EarlyGrades::leaveOut)
-      if (const auto read = readGrade(cells.text(RosterColumn::grade)); read && read->isEarly)
-        return "before kindergarten, left out as said";
-    return twice(row);
-  }
-
- private:
-  [[nodiscard]] bool areHeadings(const CsvRow& row) const {
-    if (!layout_.heading) return false;
-    std::size_t filled = 0;
-    std::size_t same = 0;
-    for (std::size_t i = 0; i < headings_.size(); ++i) {
-      if (headings_[i].empty()) continue;
-      ++filled;
-      if (i < row.cells.size() && base::folded(row.cells[i]) == headings_[i]) ++same;
-    }
-    return filled > 0 && 3 * same >= 2 * filled;
-  }
-
-  /// Whether the one filled cell stands where a name does.
-  [[nodiscard]] bool isNameOf(const CsvRow& row) const {
-    using enum RosterColumn;
-    for (std::size_t i = 0; i < row.cells.size() && i < layout_.columns.size(); ++i)
-      if (!row.cells[i].empty())
-        return layout_.columns[i] == wholeName || layout_.columns[i] == first ||
-               layout_.columns[i] == last;
-    return false;
-  }
-
-  /// A row that is word for word an earlier one, as where a page was printed twice.
-  std::string twice(const CsvRow& row) {
-    std::string all;
-    for (const auto& cell : row.cells)
-      all += cell + '\x1F';
-    const auto [first, isNew] = seen_.emplace(std::move(all), row.line);
-    return isNew ? std::string() : "the same as line " + std::to_string(first->second);
-  }
-
-  const RosterLayout& layout_;
-  Date today_;
-  std::vector<std::string> headings_{};
-  std::map<std::string, std::size_t> seen_{};
-};
 
 /// What the dates of all rows together say of their order.
 class Dates {
@@ -358,6 +237,24 @@ class Dates {
   std::vector<std::pair<std::size_t, std::size_t>> examples_{};
 };
 
+/// What a person should know of cells that were not read as they are written.
+std::vector<std::string> notesOf(const ReadAside& aside) {
+  std::vector<std::string> notes;
+  if (aside.ids > 0)
+    notes.push_back(base::counted(aside.ids, "student ID", "student IDs") +
+                    " read as blank: no ID, such as #N/A, 0 or 1.00235E+09.");
+  if (aside.sharedIds > 0)
+    notes.push_back(base::counted(aside.sharedIds, "student ID", "student IDs") +
+                    " read as blank: the same ID is at another student of the list.");
+  if (aside.groups > 0)
+    notes.push_back("Race and ethnicity not read in " + base::counted(aside.groups, "row", "rows") +
+                    ": not stated.");
+  if (aside.payers > 0)
+    notes.push_back("Insurance not read in " + base::counted(aside.payers, "row", "rows") +
+                    ": not known.");
+  return notes;
+}
+
 } // namespace
 
 RosterReading readRoster(std::span<const CsvRow> rows, const RosterLayout& layout, Date today) {
@@ -365,17 +262,23 @@ RosterReading readRoster(std::span<const CsvRow> rows, const RosterLayout& layou
   const Dates dates(rows, layout, today);
   reading.dates = layout.dates != DateOrder::unsaid ? layout.dates : dates.proven();
   if (reading.dates == DateOrder::unsaid) reading.question = dates.question();
-  Skips skips(rows, layout, today);
-  std::map<std::string, std::size_t> numbers;
+  RosterSkips skips(rows, layout, today);
+  std::vector<std::size_t> children;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    const auto& row = rows[i];
     if (layout.heading && i == *layout.heading) continue;
-    Cells cells(row, layout, reading.dates, today);
-    if (auto why = skips.why(i, row, cells); !why.empty()) {
-      reading.skipped.push_back({row.line, std::move(why)});
-      continue;
-    }
-    auto line = readLine(cells, layout, row, today);
+    const RosterRow cells(rows[i], layout, reading.dates, today);
+    if (auto why = skips.why(i, rows[i], cells); !why.empty())
+      reading.skipped.push_back({rows[i].line, std::move(why)});
+    else
+      children.push_back(i);
+  }
+  const auto sharedIds = sharedStudentIds(rows, children, layout, today);
+  ReadAside aside;
+  std::map<std::string, std::size_t> numbers;
+  for (const auto i : children) {
+    const auto& row = rows[i];
+    RosterRow cells(row, layout, reading.dates, today);
+    auto line = readLine(cells, layout, row, today, sharedIds, aside);
     if (line) line->row = i;
     if (line && !line->number.empty()) {
       const auto [first, isNew] = numbers.emplace(line->number, row.line);
@@ -387,6 +290,7 @@ RosterReading readRoster(std::span<const CsvRow> rows, const RosterLayout& layou
     else
       reading.lines.push_back(std::move(*line));
   }
+  reading.notes = notesOf(aside);
   return reading;
 }
 

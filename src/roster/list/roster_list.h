@@ -43,7 +43,7 @@ struct RosterLine {
   std::size_t line;      ///< in the file, which begins with 1
   std::size_t row = 0;   ///< of the rows that were read, from 0
   std::string number;    ///< with its check digit; empty when the book is to give one
-  std::string studentId; ///< the school's own
+  std::string studentId; ///< the school's own, as plainStudentId
   std::string first;
   std::string middle;
   std::string last; ///< first or last is filled; many children have one name
@@ -57,7 +57,7 @@ struct RosterLine {
   RosterGuardian guardian{};
   RosterGuardian secondGuardian{};
   Relation signer = Relation::parent; ///< of the words known; anything else is `other`, so reviewed
-  std::string language;
+  std::string language;               ///< as readLanguage
   RosterConsent consent;
   EthnicitySet groups{}; ///< empty: not stated
   Payer payer = Payer::unknown;
@@ -100,11 +100,14 @@ struct RosterReading {
   std::vector<SkippedRow> skipped{};
   std::optional<DateQuestion> question{}; ///< then every row with such a date is held
   DateOrder dates = DateOrder::unsaid;    ///< as said, or as the dates themselves prove
+  std::vector<std::string> notes{};       ///< what was not read as it is written; repeats no cell
 };
 
-/// Reads the rows of a list with its columns as the layout says. A row without a birth date and
-/// grade that names a total, a page or a room is skipped, like the headings again, a title and a
-/// row that is there twice; what cannot be read is held. Precondition: layoutProblems is empty.
+/// Reads the rows of a list with its columns as the layout says. A row without a birth date that
+/// names a total, a page or a room is skipped, like the headings again, a title and a row that is
+/// there twice; what cannot be read is held, and so is whoever the school says is gone. A student
+/// ID that is none, or that stands at two students, is read as blank; so is what is not understood
+/// of race and insurance. Precondition: layoutProblems is empty.
 RosterReading readRoster(std::span<const base::CsvRow> rows, const RosterLayout& layout,
                          base::Date today);
 

@@ -1,6 +1,8 @@
 #include "session/importing/roster_changes.h"
 
 #include "base/text/text.h"
+#include "roster/list/roster_cells.h"
+#include "roster/list/student_id.h"
 #include "session/desk/importing.h"
 
 #include <algorithm>
@@ -85,7 +87,11 @@ class Changing {
   void place(PlannedChange& change) {
     if (take(identity_.room, line_.room)) change.what.add(RosterChange::room);
     if (take(identity_.teacher, line_.teacher)) change.what.add(RosterChange::other);
-    if (take(identity_.studentId, line_.studentId)) change.what.add(RosterChange::other);
+    // Zeros in front come and go as a spreadsheet is saved.
+    const bool isSameId =
+        roster::studentIdKey(identity_.studentId) == roster::studentIdKey(line_.studentId);
+    if (!isSameId && take(identity_.studentId, line_.studentId))
+      change.what.add(RosterChange::other);
   }
 
   void guardians(PlannedChange& change) {
@@ -96,8 +102,12 @@ class Changing {
       else
         named(*said, change);
     }
-    if (!line_.language.empty() && !identity_.guardians.empty() &&
-        take(identity_.guardians.front().language, line_.language))
+    if (line_.language.empty()) return;
+    auto& all = identity_.guardians;
+    // A language is an adult's; without one it waits for whoever is named first.
+    if (all.empty()) all.push_back({});
+    if (roster::readLanguage(all.front().language) != line_.language &&
+        take(all.front().language, line_.language))
       change.what.add(RosterChange::other);
   }
 
@@ -122,6 +132,13 @@ class Changing {
     const auto known = std::ranges::find_if(
         all, [&](const auto& one) { return roster::sameName(one.name, said.name); });
     if (known == all.end()) {
+      if (all.size() == 1 && all.front().name.empty() && all.front().phone.empty()) {
+        // Of this one the language alone was known.
+        const auto language = line_.language.empty() ? all.front().language : line_.language;
+        all.front() = guardianOf(said, language);
+        change.what.add(said.phone.empty() ? RosterChange::other : RosterChange::phone);
+        return;
+      }
       if (all.size() >= vault::maxGuardians) return;
       all.push_back(guardianOf(said, line_.language));
       change.what.add(RosterChange::other);
@@ -186,6 +203,9 @@ Identity identityOf(const RosterLine& line) {
   for (const auto* guardian : {&line.guardian, &line.secondGuardian})
     if (!guardian->name.empty() || !guardian->phone.empty())
       identity.guardians.push_back(guardianOf(*guardian, line.language));
+  // The form goes out in it, whoever the guardian turns out to be.
+  if (identity.guardians.empty() && !line.language.empty())
+    identity.guardians.push_back({.language = line.language});
   return identity;
 }
 
@@ -209,7 +229,7 @@ std::optional<PlannedForm> formOf(const RosterLine& line, const RosterAim& aim,
 
 Result<PlannedChange> changeOf(Session& session, const KnownChild& known, const RosterLine& line,
                                const RosterAim& aim) {
-  PlannedChange change{line.line, known.card, known.card.value};
+  PlannedChange change{line.line, known.card, known.card.value, known.identity};
   changeCard(line, aim, change);
   Changing changing(known, line);
   changing.names(change);

@@ -10,15 +10,30 @@ using base::ErrorCode;
 
 Result<RosterDraft> RosterDraft::open(Session& session, std::string_view bytes,
                                       roster::SchoolId school) {
-  auto list = exchange::readList(bytes);
-  if (!list) return list.error();
   const auto remembered = session.listColumns(school);
   if (!remembered) return remembered.error();
+  auto list = exchange::readList(bytes, [&](std::span<const base::CsvRow> rows) {
+    const auto layout = roster::suggestLayout(rows, *remembered);
+    using enum roster::RosterColumn;
+    const bool isNamed = layout.has(wholeName) || layout.has(first) || layout.has(last);
+    return isNamed && (layout.has(birthDate) || layout.has(grade));
+  });
+  if (!list) return list.error();
   RosterDraft draft;
   draft.rows_ = std::move(list->rows);
   draft.notes_ = std::move(list->notes);
   draft.layout_ = roster::suggestLayout(draft.rows_, *remembered);
   return draft;
+}
+
+std::vector<std::string> RosterDraft::notes() const {
+  auto all = notes_;
+  all.insert(all.end(), reading_.notes.begin(), reading_.notes.end());
+  return all;
+}
+
+std::vector<roster::LeftOutColumn> RosterDraft::leftOut() const {
+  return roster::leftOutColumns(rows_, layout_);
 }
 
 void RosterDraft::correct(std::size_t row, std::size_t column, const std::string& text) {

@@ -15,8 +15,11 @@ class RosterDraft {
                                   roster::SchoolId school);
 
   [[nodiscard]] const std::vector<base::CsvRow>& rows() const { return rows_; }
-  /// What of the reading a person should know: encoding, separator.
-  [[nodiscard]] const std::vector<std::string>& notes() const { return notes_; }
+  /// What of the reading a person should know: encoding, separator, sheets, and after a look what
+  /// was not read as it is written.
+  [[nodiscard]] std::vector<std::string> notes() const;
+  /// Columns of which nothing is kept.
+  [[nodiscard]] std::vector<roster::LeftOutColumn> leftOut() const;
   [[nodiscard]] const roster::RosterLayout& layout() const { return layout_; }
   void setLayout(const roster::RosterLayout& layout) { layout_ = layout; }
   /// A row was put right; it is read again with the next `look`.

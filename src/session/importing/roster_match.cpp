@@ -1,6 +1,7 @@
 #include "session/importing/roster_match.h"
 
 #include "base/text/text.h"
+#include "roster/list/student_id.h"
 
 #include <algorithm>
 #include <map>
@@ -18,10 +19,20 @@ roster::LinkPerson linkPerson(const Identity& identity, dentition::Sex sex) {
           base::folded(identity.nameUsed),
           identity.birth,
           sex,
-          base::folded(identity.studentId)};
+          roster::isNoStudentId(identity.studentId) ? std::string()
+                                                    : roster::studentIdKey(identity.studentId)};
 }
 
 namespace {
+
+/// An ID of two says of neither who it is.
+void unsayShared(std::vector<LinkPerson>& people) {
+  std::map<std::string, int> counts;
+  for (const auto& one : people)
+    ++counts[one.studentId];
+  for (auto& one : people)
+    if (counts[one.studentId] > 1) one.studentId.clear();
+}
 
 constexpr std::size_t mostPairs = 5; ///< of one row, the likest; the others once those are answered
 
@@ -50,6 +61,8 @@ class Matching {
       rows_.push_back(linkPerson(identities[i], lines[i].sex));
     for (const auto& one : known)
       children_.push_back(linkPerson(one.identity, one.card.value.sex));
+    unsayShared(rows_);
+    unsayShared(children_);
     for (std::size_t k = 0; k < known.size(); ++k) {
       byNumber_[known[k].card.value.number].push_back(k);
       byBirth_[known[k].identity.birth].push_back(k);

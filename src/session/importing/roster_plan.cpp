@@ -1,6 +1,7 @@
 #include "session/importing/roster_plan.h"
 
 #include "base/text/text.h"
+#include "roster/child/grade_now.h"
 #include "session/importing/roster_changes.h"
 
 #include <algorithm>
@@ -230,7 +231,7 @@ class Planning {
   }
 
   /// Those of the school in a grade that the list has, whom no row is. A row that waits may be one
-  /// of them.
+  /// of them. A card says the grade of the school year in which it was entered.
   void findMissing(const RosterMatches& matches) {
     std::set<std::string> grades;
     for (const auto& line : lines_)
@@ -242,9 +243,11 @@ class Planning {
       found.insert(pair.known);
     for (std::size_t i = 0; i < known_.size(); ++i) {
       const auto& card = known_[i].card.value;
-      if (card.school == aim_.school && grades.contains(card.grade) && !found.contains(i) &&
-          !roster::hasLeft(card, aim_.today))
-        plan_.missing.push_back({known_[i].card.id, card.number});
+      if (card.school != aim_.school || found.contains(i) || roster::hasLeft(card, aim_.today))
+        continue;
+      const auto grade = roster::gradeNow(card.grade, known_[i].card.stamp.at.date(), aim_.today);
+      auto& kind = grades.contains(grade) ? plan_.missing : plan_.outside;
+      kind.push_back({known_[i].card.id, card.number, grade});
     }
   }
 
@@ -326,7 +329,10 @@ std::string countsOf(const RosterPlan& plan) {
   return std::to_string(plan.entering.size()) + " new, " + std::to_string(plan.changed.size()) +
          " changed" + (kinds.empty() ? "" : " (" + base::join(kinds, ", ") + ")") + ", " +
          std::to_string(plan.unchanged) + " unchanged, " + std::to_string(plan.missing.size()) +
-         " not on this list";
+         " not on this list" +
+         (plan.outside.empty()
+              ? ""
+              : ", " + std::to_string(plan.outside.size()) + " outside its grades");
 }
 
 Result<RosterPlan> planRoster(Session& session, const roster::RosterReading& reading,

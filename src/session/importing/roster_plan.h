@@ -46,6 +46,7 @@ struct PlannedChange {
   std::size_t line;
   base::Recorded<roster::Child> was;
   roster::Child card;
+  Identity before;
   std::optional<Identity> identity{}; ///< none where nothing of it changes
   RosterChanges what{};
   std::optional<PlannedForm> form{};
@@ -58,6 +59,7 @@ struct PlannedChange {
 struct MissingChild {
   roster::ChildId child;
   std::string number;
+  std::string grade; ///< as roster::gradeNow; empty: past grade 12
 };
 
 /// Two that may be one, for a person to look at side by side.
@@ -78,6 +80,7 @@ struct RosterPlan {
   std::size_t unchanged = 0;
   std::set<roster::ChildId> matched{}; ///< all whom a row is, changed or not
   std::vector<MissingChild> missing{}; ///< moved away or left; nothing is written of them
+  std::vector<MissingChild> outside{}; ///< in no grade of the list by now, so it cannot tell
   std::vector<PlannedPair> pairs{};    ///< each of a held row
   std::vector<roster::HeldRow> held{}; ///< of the reading and of the plan, in order of lines
 
@@ -96,7 +99,8 @@ struct RosterPlan {
 Result<RosterPlan> planRoster(Session& session, const roster::RosterReading& reading,
                               const RosterAim& aim);
 
-/// "12 new, 30 changed (room 28, phone 4), 138 unchanged, 9 not on this list".
+/// "12 new, 30 changed (room 28, phone 4), 138 unchanged, 9 not on this list"; and, where there are
+/// any, "4 outside its grades".
 std::string countsOf(const RosterPlan& plan);
 
 } // namespace gk::session

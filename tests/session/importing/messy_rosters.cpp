@@ -86,6 +86,9 @@ std::vector<MessyRoster> messyBytes() {
       {.what = "UTF-8 with one Latin-1 byte",
        .bytes = with(accents, "Oake", "Oak\xE8"),
        .entering = 2},
+      {.what = "UTF-8 read as other text and saved again",
+       .bytes = with(plainList, "Jo,", "Jos\xC3\x83\xC2\xA9,"),
+       .entering = 2},
       {.what = "CR alone ends lines", .bytes = with(plainList, "\n", "\r"), .entering = 2},
       {.what = "CRLF, no end at the last line",
        .bytes = with(plainList, "\n", "\r\n").substr(0, plainList.size() + 1),
@@ -163,6 +166,11 @@ std::vector<MessyRoster> messyRows() {
        .bytes = plainList + "Total: 2,,,\nPage 1 of 1,,,\n,,Printed 11/17/2026,\n",
        .entering = 2,
        .skipped = 3},
+      {.what = "totals with a count under the grade",
+       .bytes = plainList + "Room 4 Total,,,1\nGrand Total:,,,2\n11/17/2026,,,2\n"
+                            "* = new student,,,2\n",
+       .entering = 2,
+       .skipped = 4},
       {.what = "headings again at each page",
        .bytes = plainList + "first,last,birth_date,grade\nNed,Fern,2019-07-04,2\n"
                             "FIRST,LAST,BIRTH_DATE,GRADE\n",

@@ -194,6 +194,55 @@ TEST_CASE("A pair that is unsure is shown side by side for yes or no", "[case-27
   }
 }
 
+TEST_CASE("What the list changes of whom is read before the import, names on top", "[case-522]") {
+  OnList desk;
+  const auto mina = desk.clinic.childWithoutForm("Mina", "Tolliver");
+  desk.clinic.childWithoutForm("Jo", "Sedge");
+  auto who = must(desk.clinic.session.identity(mina));
+  who.studentId = "70101";
+  must(desk.clinic.session.correctStudent(desk.clinic.by, mina, {who, {}}, "said by the school"));
+  desk.open("Student ID,First,Last,DOB,Grade,Room\n,Jo,Sedge,2019-03-14,2,12\n"
+            "70101,Mina,Marlowe,2019-03-14,2,12\n");
+  const auto& tabs = part<QTabWidget>(desk.page, u"listTabs"_s);
+  CHECK(tabs.tabText(5) == u"Changed (2)"_s);
+  CHECK(desk.cell("listChanged", 0, 0) ==
+        ui::toQt(must(desk.clinic.session.child(mina)).value.number));
+  CHECK(desk.cell("listChanged", 0, 1) == u"≠ Mina Tolliver"_s);
+  CHECK(desk.cell("listChanged", 0, 2).startsWith(u"Mina Tolliver; "_s));
+  CHECK(desk.cell("listChanged", 0, 3).startsWith(u"Mina Marlowe; "_s));
+  CHECK(desk.cell("listChanged", 1, 1) == u"Jo Sedge"_s);
+  CHECK(desk.cell("listChanged", 1, 3).contains(u"room 12"_s));
+  desk.clinic.session.lock();
+  CHECK(desk.table("listChanged").rowCount() == 0);
+}
+
+TEST_CASE("Columns that are left out are named above the list, with a warning for an allergy",
+          "[case-505]") {
+  OnList desk;
+  desk.open("First,Last,DOB,Grade,Bus,Remarks\nPia,Oake,2019-05-02,2,12,latex!\n");
+  CHECK(desk.label("listNotes").contains(u"Remarks is left out, but 1 cell has an allergy"_s));
+  CHECK(desk.label("listNotes").contains(u"Left out: Bus, Remarks."_s));
+  desk.pick("listColumn5", static_cast<int>(roster::RosterColumn::allergies));
+  CHECK(desk.label("listNotes") == u"Left out: Bus."_s);
+}
+
+TEST_CASE("Students past the grades of a list stand apart, to be recorded as left or not",
+          "[case-509]") {
+  OnList desk;
+  const auto jo = desk.clinic.childWithoutForm("Jo", "Sedge");
+  desk.open("First,Last,DOB,Grade,Room\nPia,Oake,2018-05-02,3,6\n");
+  CHECK(desk.label("listCounts").contains(u"0 not on this list, 1 outside its grades"_s));
+  CHECK(desk.table("listMissing").rowCount() == 0);
+  CHECK(desk.cell("listOutside", 0, 1) == u"Sedge, Jo"_s);
+  desk.tab(4);
+  desk.table("listOutside").selectAll();
+  desk.prompter.choices = {static_cast<int>(roster::LeftBecause::graduated)};
+  desk.prompter.texts = {u"6/12/2026"_s};
+  desk.alt(Qt::Key_L);
+  CHECK(must(desk.clinic.session.child(jo)).value.left.has_value());
+  CHECK(desk.table("listOutside").rowCount() == 0);
+}
+
 TEST_CASE("A row that waits is put right in the list and taken then", "[case-271]") {
   OnList desk;
   desk.open("First,Last,DOB,Grade\nPia,Oake,2019-05-02,2\nJo,Sedge,2019-06-31,2\n");

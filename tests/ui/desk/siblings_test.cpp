@@ -69,3 +69,27 @@ TEST_CASE("A corrected phone of a guardian is asked about for brothers and siste
   desk.save();
   CHECK(phoneOf(mina) == "000-555-0199");
 }
+
+TEST_CASE(
+    "A student ID is seen and corrected at the desk, and the earlier one stays in the history",
+    "[case-523]") {
+  Students desk;
+  const auto mina = desk.clinic.child("Mina", "Tolliver-Reed");
+  const auto idOf = [&] { return must(desk.clinic.session.identity(mina)).studentId; };
+  const auto correctTo = [&](const QString& id) {
+    desk.fill("deskStudentsSearch", u"mina"_s);
+    desk.chooseFirst();
+    desk.fill("deskStudentsStudentId", id);
+    desk.fill("deskStudentsReason", u"said by the school"_s);
+    desk.save();
+  };
+  correctTo(u"70101"_s);
+  CHECK(idOf() == "70101");
+  desk.fill("deskStudentsSearch", u"mina"_s);
+  desk.chooseFirst();
+  CHECK(part<QLineEdit>(desk.page, u"deskStudentsStudentId"_s).text() == u"70101"_s);
+  correctTo(u"70102"_s);
+  CHECK(idOf() == "70102");
+  CHECK(must(desk.clinic.session.identity(mina)).guardians.size() == 1);
+  CHECK(desk.troubles.join(u'|') == QString());
+}

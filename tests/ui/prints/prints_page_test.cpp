@@ -94,6 +94,30 @@ TEST_CASE("A consent form for each child without one, in the language of its let
   CHECK(prints.troubles.isEmpty());
 }
 
+TEST_CASE("Forms are in the language of the letters, and those that have none are counted",
+          "[case-506]") {
+  Prints prints;
+  const auto speaking = [&](const char* name, const char* language) {
+    const auto child = prints.clinic.childWithoutForm(name);
+    auto who = must(prints.clinic.session.identity(child));
+    who.guardians.front().language = language;
+    must(prints.clinic.session.correctStudent(prints.clinic.by, child, {who, {}},
+                                              "said on the form"));
+  };
+  speaking("Lupe", "castellano");
+  speaking("Ada", "spa");
+  speaking("Wren", "");
+  prints.page.refresh();
+  prints.pick("printsSchool", 1);
+  prints.page.choose(What::forms);
+  CHECK_FALSE(words(prints.page, u"printsWords"_s).contains(u"in English"_s));
+  speaking("Osei", "Somali");
+  prints.page.refresh();
+  prints.page.choose(What::forms);
+  CHECK(words(prints.page, u"printsWords"_s)
+            .contains(u"1 prints in English: no form in the family's language"_s));
+}
+
 TEST_CASE("The shipped forms fit one sheet of either paper in letters that can be read",
           "[case-296]") {
   for (const auto& shipped : reports::shippedForms()) {
