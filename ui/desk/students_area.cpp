@@ -39,9 +39,7 @@ std::vector<Field> personFields() {
       {.key = u"Note"_s,
        .words = u"Identifying note"_s,
        .hint = u"Such as: twin sister in room 7"_s},
-      {.key = u"StudentId"_s,
-       .words = u"Student ID"_s,
-       .hint = u"The school's own; finds the student on next year's list"_s}};
+      {.key = u"StudentId"_s, .words = u"Student ID"_s, .hint = u"The school's own number"_s}};
   for (std::size_t i = 0; i < guardiansAsked; ++i) {
     const auto which = i == 0 ? u"Guardian"_s : u"Second guardian"_s;
     const auto end = QString::number(i + 1);

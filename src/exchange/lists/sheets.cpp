@@ -205,11 +205,14 @@ void OdsSheet::endTable() {
     taken = names.size() - 1;
   } else if (names.size() == 1) {
     first_ = rows;
+    firstReadTwice_ = readTwice;
   }
 }
 
 void OdsSheet::settle() {
-  if (!isTaken_) rows = std::move(first_);
+  if (isTaken_) return;
+  rows = std::move(first_);
+  readTwice = firstReadTwice_;
 }
 
 void OdsSheet::end(std::string_view name) {

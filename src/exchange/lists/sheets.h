@@ -99,6 +99,7 @@ class OdsSheet final : public SheetRows {
   int depth_ = 0; ///< of tables
   bool isTaken_ = false;
   std::vector<base::CsvRow> first_{}; ///< of the first sheet, while another is looked at
+  std::size_t firstReadTwice_ = 0;
   std::size_t row_ = 0;
   std::size_t rowRepeats_ = 1;
   std::size_t column_ = 0;

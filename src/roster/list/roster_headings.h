@@ -108,7 +108,7 @@ inline constexpr auto knownHeadings = [] {
       {"guardian email", leftOut}, {"bus", leftOut}, {"bus number", leftOut}, {"lunch", leftOut},
       {"entry date", leftOut}, {"enroll date", leftOut}, {"enrollment date", leftOut},
       {"counselor", leftOut}, {"notes", leftOut}, {"comments", leftOut}, {"status", status},
-      {"enrollment status", status}, {"enrolment status", status}, {"student status", status},
+      {"enrollment status", status}, {"student status", status},
       {"enroll status", status},
   });
   // clang-format on
