@@ -23,6 +23,17 @@ bool hasLargeLetters() {
   return lookNow().percent > 120;
 }
 
+/// Under a table in large letters the room is for one line: what the table has no column for.
+QString factsInLine(const session::BoardLine& line) {
+  QStringList parts;
+  if (line.age) parts += u"age %1"_s.arg(*line.age);
+  parts += line.lastSeen.empty() ? u"First visit"_s : u"Last seen "_s + toQt(line.lastSeen);
+  if (!line.plan.empty()) parts += u"Plan: "_s + toQt(line.plan);
+  if (!line.outcome.empty()) parts += toQt(line.outcome);
+  return (line.name.empty() ? toQt(line.number) : toQt(line.name)) + u": "_s +
+         parts.join(u" \u00b7 "_s);
+}
+
 } // namespace
 
 BoardCard::BoardCard(QWidget* parent)
@@ -91,17 +102,6 @@ void BoardCard::arrange() {
   };
   pairs(orOutcome_, outcomes_);
   pairs(theList_, list_);
-}
-
-/// Under a table in large letters the room is for one line: what the table has no column for.
-QString BoardCard::factsInLine(const session::BoardLine& line) const {
-  QStringList parts;
-  if (line.age) parts += u"age %1"_s.arg(*line.age);
-  parts += line.lastSeen.empty() ? u"First visit"_s : u"Last seen "_s + toQt(line.lastSeen);
-  if (!line.plan.empty()) parts += u"Plan: "_s + toQt(line.plan);
-  if (!line.outcome.empty()) parts += toQt(line.outcome);
-  return (line.name.empty() ? toQt(line.number) : toQt(line.name)) + u": "_s +
-         parts.join(u" \u00b7 "_s);
 }
 
 void BoardCard::show(const std::optional<session::BoardLine>& line) {

@@ -27,7 +27,6 @@ class BoardCard final : public QFrame {
 
  private:
   void arrange();
-  [[nodiscard]] QString factsInLine(const session::BoardLine& line) const;
 
   std::optional<session::BoardLine> line_;
   QLabel* name_;

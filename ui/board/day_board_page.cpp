@@ -98,7 +98,7 @@ void DayBoardPage::layOut() {
   header->setSectionResizeMode(QHeaderView::Fixed);
   style::whenDressed(table_, [this] {
     table_->verticalHeader()->setDefaultSectionSize(style::px(33));
-    const std::array widths{76, 168, 54, 58, 42, 160};
+    const std::array widths{76, 168, 54, 58, 42, 200};
     for (int column = 0; column < static_cast<int>(widths.size()); ++column)
       table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
   });

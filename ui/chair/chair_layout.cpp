@@ -209,7 +209,7 @@ void ChairPage::fitFlags() {
   constexpr int edges = 100; // of the head and of the label itself
   for (auto* beside : {placeWords_, acting_})
     beside->setVisible(!beside->text().isEmpty());
-  if (flags_->isHidden()) return;
+  if (flags_->isHidden() || !visit_->isOn()) return;
   flags_->setStyleSheet({});
   flags_->ensurePolished();
   const int wished = flags_->font().pixelSize();

@@ -28,7 +28,7 @@ QString theTeeth(const QStringList& names) {
   return words.join(u", "_s) + u" and "_s + last;
 }
 
-QStringList namesOf(const std::vector<Tooth>& teeth) {
+QStringList toothNames(const std::vector<Tooth>& teeth) {
   QStringList names;
   for (const auto& tooth : teeth)
     names += toQt(tooth.words());
@@ -41,7 +41,7 @@ QStringList besides(const std::vector<Tooth>& rest, const std::vector<Tooth>& du
     return !one.isPrimary() && one.position() == due.front().position();
   };
   if (!std::ranges::all_of(rest, isAlike) || !std::ranges::all_of(due, isAlike))
-    return namesOf(rest);
+    return toothNames(rest);
   QStringList names;
   for (const auto& tooth : rest)
     names +=
@@ -105,7 +105,7 @@ QString FieldPanel::guidance() const {
   }
   const auto only = onlySome();
   const auto which = [&](Next step) {
-    return theTeeth(namesOf(sharesOf(steps_->field().protocol, step).due));
+    return theTeeth(toothNames(sharesOf(steps_->field().protocol, step).due));
   };
   switch (steps_->step()) {
   case Next::etch:

@@ -8,6 +8,8 @@
 
 #include <QPainter>
 
+#include <algorithm>
+
 namespace gk::ui {
 
 namespace {
@@ -19,7 +21,7 @@ int signSide(const QFontMetrics& letters) {
 }
 
 double pillWidth(const Pill& pill, const QFontMetrics& letters) {
-  return (pill.sign ? signSide(letters) + 24 : 20) + letters.horizontalAdvance(pill.words);
+  return (pill.sign ? signSide(letters) + 24 : 12) + letters.horizontalAdvance(pill.words);
 }
 
 std::vector<Pill> pillsOf(const session::BoardLine& line) {
@@ -51,16 +53,17 @@ std::vector<Pill> pillsIn(const session::BoardLine& line, double width,
     double needed = betweenPills * static_cast<double>(pills.size() - 1);
     for (const auto& pill : pills)
       needed += pillWidth(pill, letters);
-    if (needed <= width || (shown == 1 && all.size() == 1)) return pills;
+    if (needed <= width) return pills;
   }
   if (all.empty()) return {};
   // Not even one: its words give way, its sign and the count of the others stay.
-  auto first = all.front();
-  const auto others = counting(1);
-  first.words = letters.elidedText(
-      first.words, Qt::ElideRight,
-      static_cast<int>(width - betweenPills - pillWidth(others, letters)) - signSide(letters) - 24);
-  return {first, others};
+  std::vector<Pill> pills{all.front()};
+  if (all.size() > 1) pills.push_back(counting(1));
+  double room = width - signSide(letters) - 24;
+  if (all.size() > 1) room -= betweenPills + pillWidth(pills.back(), letters);
+  auto& words = pills.front().words;
+  words = letters.elidedText(words, Qt::ElideRight, std::max(0, static_cast<int>(room)));
+  return pills;
 }
 
 void BoardDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -99,7 +102,7 @@ void BoardDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
       paintIcon(*painter, {x + 8, box.top() + (high - side) / 2.0, double(side), double(side)},
                 *pill.sign, ink);
     painter->setPen(ink);
-    painter->drawText(box.adjusted(pill.sign ? side + 13 : 10, 0, 0, 0),
+    painter->drawText(box.adjusted(pill.sign ? side + 13 : 6, 0, 0, 0),
                       Qt::AlignLeft | Qt::AlignVCenter, pill.words);
     x = box.right() + betweenPills;
   }

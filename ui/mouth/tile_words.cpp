@@ -11,16 +11,18 @@ namespace gk::ui {
 namespace {
 
 /// None of them means two things on a tile: "partial" is of retention, "erupting" of eruption.
-constexpr std::array<std::pair<const char*, const char*>, 10> shorter{
+constexpr std::array<std::pair<const char*, const char*>, 12> shorter{
     {{"partially erupted", "erupting"},
      {"partially retained", "partial"},
      {"fully retained", "retained"},
      {"congenitally missing", "missing"},
      {"primary retained", "primary"},
      {"sealed elsewhere", "elsewhere"},
-     {"sealed, origin unknown", "origin unknown"},
+     {"sealed, origin unknown", "origin?"},
      {"cannot be seen", "not seen"},
      {"not assessable", "cannot tell"},
+     {"non-cavitated", "lesion"},
+     {"CONTAMINATED", "Contam."},
      {"GLASS IONOMER", "ionomer"}}};
 
 } // namespace

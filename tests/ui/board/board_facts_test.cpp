@@ -10,15 +10,15 @@ using namespace gk::test;
 namespace {
 
 /// The usual look again, whatever a test wore.
-struct UndressAfter {
-  ~UndressAfter() { ui::dress(); }
+struct UsualAfterBoard {
+  ~UsualAfterBoard() { ui::dress(); }
 };
 
 } // namespace
 
 TEST_CASE("The board says age, plan and when a student was last seen, in letters of any size",
           "[case-304]") {
-  const UndressAfter after;
+  const UsualAfterBoard after;
   ui::dress({ui::Scheme::light, GENERATE(100, 150)});
   Board board;
   const auto child = board.clinic.child("Calla");

@@ -43,6 +43,7 @@ TEST_CASE("The ring about the keyboard goes where its control goes, however it w
   auto* inside = new QVBoxLayout(page);
   column->insertWidget(0, page);
   inside->addWidget(line);
+  QCoreApplication::processEvents(); // it is shown there first
   line->setFocus();
   isAbout(window, *line, "in another page");
   column->setContentsMargins(60, 90, 60, 20);

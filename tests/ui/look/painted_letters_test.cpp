@@ -13,8 +13,8 @@ namespace {
 constexpr int leastRead = 18; // pixels, at an arm's length
 
 /// The usual look again, whatever a test wore.
-struct UndressAfter {
-  ~UndressAfter() { ui::dress(); }
+struct UsualAfterPainting {
+  ~UsualAfterPainting() { ui::dress(); }
 };
 
 /// A chair page on a small laptop whose child has an alert of many words.
@@ -75,7 +75,7 @@ class Painted : public Chair {
 
 TEST_CASE("Nothing that is painted at the chair is under 18 pixels, at any step and size",
           "[case-481]") {
-  const UndressAfter after;
+  const UsualAfterPainting after;
   Painted chair(GENERATE(100, 150));
   chair.look("screening");
   chair.screenFour();
@@ -124,7 +124,7 @@ TEST_CASE("A tile says what is on its tooth by now", "[case-302]") {
 }
 
 TEST_CASE("Every word of a tile is read whole in the narrowest molar of a small laptop") {
-  const UndressAfter after;
+  const UsualAfterPainting after;
   ui::dress({ui::Scheme::light, GENERATE(100, 150)});
   for (const auto& word : {u"unerupted"_s,
                            u"partially erupted"_s,

@@ -180,9 +180,9 @@ TEST_CASE("Every answer to a question is in sight at once", "[case-302]") {
     desk.run(20);
   }
   desk.keys("55");
-  desk.sealSide(4);
+  desk.sealSide(2); // one tooth; its last key says that it was wiped
   desk.isAt(u"finishPanel"_s);
-  desk.keys("5J");
+  desk.keys("J");
   desk.look("outcome");
   CHECK(desk.answers() > 7);
   desk.key(Qt::Key_Escape);
