@@ -140,7 +140,7 @@ Settled settledWhere(std::span<const Spell> spells, BandUnits units, Claim claim
 Settled wholeAbout(std::span<const Spell> spells, BandUnits units, double time) {
   double until = std::numeric_limits<double>::infinity();
   for (const auto& spell : spells)
-    if (saysSomething(spell) && spell.right && spell.left<time&& * spell.right> time)
+    if (saysSomething(spell) && spell.left < time && spell.right && time < *spell.right)
       until = std::min(until, *spell.right);
   return settledWhere(spells, units,
                       [&](const Spell& spell) { return spell.left >= time && spell.left < until; });
