@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "base/text/text.h"
+#include "roster/child/digits.h"
 
 #include <algorithm>
 
@@ -43,13 +44,6 @@ bool areNearNames(const std::string& one, const std::string& other) {
   return areOneSlipApart(one, other) || areSameWords(one, other);
 }
 
-std::string digitsOf(std::string_view number) {
-  std::string digits;
-  for (const char c : number)
-    if (c >= '0' && c <= '9') digits += c;
-  return digits;
-}
-
 bool isCutOf(const std::string& cut, const std::string& whole) {
   return !cut.empty() && cut.size() + 1 == whole.size() && whole.starts_with(cut);
 }
@@ -72,8 +66,8 @@ std::optional<Likeness> likeness(const Person& one, const Person& other) {
 }
 
 bool areLikeNumbers(std::string_view one, std::string_view other) {
-  const auto digits = digitsOf(one);
-  const auto others = digitsOf(other);
+  const auto digits = digitsIn(one);
+  const auto others = digitsIn(other);
   const bool isOtherCheckDigit =
       digits.size() > 1 && digits.size() == others.size() && digits.back() != others.back() &&
       digits.compare(0, digits.size() - 1, others, 0, digits.size() - 1) == 0;

@@ -1,6 +1,7 @@
 #include "session/desk/siblings.h"
 
 #include "base/text/text.h"
+#include "roster/child/digits.h"
 
 #include <algorithm>
 
@@ -8,16 +9,9 @@ namespace gk::session {
 
 namespace {
 
-std::string onlyDigits(const std::string& phone) {
-  std::string digits;
-  std::ranges::copy_if(phone, std::back_inserter(digits),
-                       [](char sign) { return '0' <= sign && sign <= '9'; });
-  return digits;
-}
-
 bool isReachedAt(const Guardian& guardian, const NewPhone& phone) {
-  const auto digits = onlyDigits(phone.from);
-  return !digits.empty() && onlyDigits(guardian.phone) == digits &&
+  const auto digits = roster::digitsIn(phone.from);
+  return !digits.empty() && roster::digitsIn(guardian.phone) == digits &&
          base::folded(guardian.name) == base::folded(phone.guardian);
 }
 
@@ -26,12 +20,12 @@ bool isReachedAt(const Guardian& guardian, const NewPhone& phone) {
 std::vector<NewPhone> newPhones(const Identity& before, const Identity& after) {
   std::vector<NewPhone> phones;
   for (const auto& old : before.guardians) {
-    if (old.name.empty() || onlyDigits(old.phone).empty()) continue;
+    if (old.name.empty() || roster::digitsIn(old.phone).empty()) continue;
     const auto now = std::ranges::find_if(after.guardians, [&](const Guardian& one) {
       return base::folded(one.name) == base::folded(old.name);
     });
     if (now == after.guardians.end() || now->phone.empty()) continue;
-    if (onlyDigits(now->phone) != onlyDigits(old.phone))
+    if (roster::digitsIn(now->phone) != roster::digitsIn(old.phone))
       phones.push_back({old.name, old.phone, now->phone});
   }
   return phones;

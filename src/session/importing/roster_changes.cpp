@@ -1,6 +1,7 @@
 #include "session/importing/roster_changes.h"
 
 #include "base/text/text.h"
+#include "roster/child/digits.h"
 #include "roster/list/roster_cells.h"
 #include "roster/list/student_id.h"
 #include "session/desk/importing.h"
@@ -21,17 +22,10 @@ Guardian guardianOf(const roster::RosterGuardian& from, const std::string& langu
   return {from.name, from.relation, from.phone, language};
 }
 
-std::string onlyDigits(const std::string& text) {
-  std::string digits;
-  for (const char c : text)
-    if (c >= '0' && c <= '9') digits += c;
-  return digits;
-}
-
 /// "(000) 555-0142" is "000.555.0142".
 bool isSamePhone(const std::string& one, const std::string& other) {
-  const auto digits = onlyDigits(one);
-  return digits.empty() ? one == other : digits == onlyDigits(other);
+  const auto digits = roster::digitsIn(one);
+  return digits.empty() ? one == other : digits == roster::digitsIn(other);
 }
 
 /// Takes what a cell says, unless it is blank; whether that is new.

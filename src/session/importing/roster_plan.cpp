@@ -1,6 +1,7 @@
 #include "session/importing/roster_plan.h"
 
 #include "base/text/text.h"
+#include "roster/child/digits.h"
 #include "roster/child/grade_now.h"
 #include "session/importing/roster_changes.h"
 
@@ -15,20 +16,13 @@ using roster::RosterLine;
 
 namespace {
 
-std::string digitsIn(std::string_view number) {
-  std::string digits;
-  for (const char c : number)
-    if (c >= '0' && c <= '9') digits += c;
-  return digits;
-}
-
 /// The numbers of the book and of the file, and those that nobody has.
 class Numbers {
  public:
   Numbers(const std::vector<std::string>& taken, const std::vector<RosterLine>& lines) {
     for (const auto& number : taken) {
       taken_.insert(number);
-      digits_.insert(digitsIn(number));
+      digits_.insert(roster::digitsIn(number));
       reach(number);
     }
     for (const auto& line : lines)
@@ -39,7 +33,7 @@ class Numbers {
 
   /// Whether roster::areLikeNumbers with one of the book.
   [[nodiscard]] bool isLikeOne(const std::string& number) const {
-    auto digits = digitsIn(number);
+    auto digits = roster::digitsIn(number);
     if (digits.size() < 2) return false;
     if (digits_.contains(digits.substr(0, digits.size() - 1))) return true;
     for (char last = '0'; last <= '9'; ++last) {

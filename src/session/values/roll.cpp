@@ -2,6 +2,7 @@
 
 #include "base/text/text.h"
 #include "crypto/secret.h"
+#include "roster/child/digits.h"
 
 #include <algorithm>
 
@@ -17,14 +18,6 @@ void wipe(Roll::Line& line) {
 /// Nobody has an empty number, so that a line without one is a line taken out.
 bool isGone(const Roll::Line& line) {
   return line.number.empty();
-}
-
-/// The digits of a number that a search begins with: four, and a check digit or not.
-std::string digitsOf(const std::string& text) {
-  std::string digits;
-  for (const char c : text)
-    if (c >= '0' && c <= '9') digits += c;
-  return digits;
 }
 
 } // namespace
@@ -59,9 +52,9 @@ void Roll::clear() {
 std::vector<Found> Roll::find(const std::string& text, std::size_t limit) const {
   const auto wanted = base::folded(text);
   const auto words = base::split(wanted, ' ');
-  const auto digits = digitsOf(text);
+  const auto digits = roster::digitsIn(text);
   const auto fits = [&](const Line& line) {
-    if (!digits.empty() && digitsOf(line.number).starts_with(digits)) return true;
+    if (!digits.empty() && roster::digitsIn(line.number).starts_with(digits)) return true;
     return !wanted.empty() && std::ranges::all_of(words, [&](auto word) {
       return line.searched.find(word) != std::string::npos;
     });
