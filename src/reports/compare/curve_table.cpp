@@ -90,8 +90,8 @@ void addBandNotes(Table& table, const RetentionCurve& curve) {
           std::string(curve.isFewChildren ? "; with so few it is likely too narrow." : "."));
   }
   if (curve.units == BandUnits::tooFewSchools)
-    table.notes.push_back("No band is given: " + std::to_string(curve.schoolsChecked) +
-                          " schools hardly show how much schools differ.");
+    table.notes.push_back("No band is given: how much schools differ hardly shows in " +
+                          base::counted(curve.schoolsChecked, "school.", "schools."));
   if (has([](const auto& at) { return at.isExactLimit; }))
     table.notes.emplace_back(
         "Exact limit: all or none of the children checked then were alike, which is no certainty. "

@@ -118,10 +118,9 @@ std::string lookWords(const LookAges& ages) {
   const bool isOne =
       std::abs(ages.first - middle) <= about && std::abs(ages.last - middle) <= about;
   // Outward: no check lies outside what is said.
-  const auto when = isOne ? "about " + base::fixed(middle, 0)
-                          : base::fixed(std::floor(ages.first), 0) + " to " +
-                                base::fixed(std::ceil(ages.last), 0);
-  return "Made " + when +
+  const auto from = base::fixed(isOne ? middle : std::floor(ages.first), 0);
+  const auto to = base::fixed(std::ceil(ages.last), 0);
+  return "Made " + (isOne ? "about " + from : from + " to " + to) +
          " months after placement: those later than two months speak of wear as well as of "
          "technique.";
 }
