@@ -68,7 +68,7 @@ std::string lookBounds(const std::vector<double>& looks) {
 }
 
 Cell bandCell(const CurveReading& at) {
-  const auto range = rangeOf(at.band);
+  auto range = rangeOf(at.band);
   if (!at.isExactLimit) return range;
   return range.with(", exact limit, " +
                     counted(at.settled, "child checked then", "children checked then"));

@@ -120,8 +120,9 @@ std::string lookWords(const LookAges& ages) {
   // Outward: no check lies outside what is said.
   const auto from = base::fixed(isOne ? middle : std::floor(ages.first), 0);
   const auto to = base::fixed(std::ceil(ages.last), 0);
-  return "Made " + (isOne ? "about " + from : from + " to " + to) +
-         " months after placement: those later than two months speak of wear as well as of "
+  const auto when = isOne ? "about " + from : from + " to " + to;
+  return "Made at an age of " + when +
+         " months: those later than two months after placement speak of wear as well as of "
          "technique.";
 }
 
