@@ -124,10 +124,11 @@ Result<base::Done> DayVerbs::countOut(By by, roster::DayId day, followup::Paper 
   if (!closed) return closed.error();
   if (*closed)
     return write(*may, {}, [&](store::Act& act) {
-      act.add(roster::Addendum{day,
-                               {},
-                               "printed after the signatures: " + std::string(base::displayName(paper)) +
-                                   ", " + std::to_string(sheets)});
+      act.add(roster::Addendum{
+          day,
+          {},
+          "printed after the signatures: " + std::string(base::displayName(paper)) + ", " +
+              std::to_string(sheets)});
       return base::Done{};
     });
   auto counts = book_.current<PaperCount>(store::rowsOf("day", day));
