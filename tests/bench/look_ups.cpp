@@ -2,6 +2,8 @@
 #include "bench/cost.h"
 #include "bench/measures.h"
 #include "session/session.h"
+#include "store/book.h"
+#include "store/values/where.h"
 #include "support/clinic.h"
 
 namespace gk::bench {

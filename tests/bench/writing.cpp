@@ -87,6 +87,7 @@ void measureAct(Figures& figures) {
   std::size_t size = 350;
   std::vector<double> ours;
   std::vector<double> theirs;
+  std::vector<double> waits; // of theirs, for the disk
   for (int i = 0; i < acts; ++i) {
     ours.push_back(wallCost([&] {
       must(book.act({}, {benchDay, {}}, [](store::Act& act) {
@@ -95,13 +96,17 @@ void measureAct(Figures& figures) {
       }));
     }));
     const std::vector<std::uint8_t> bytes(size, 7);
+    double worked = 0;
     theirs.push_back(wallCost([&] {
-      store::Transaction transaction(bare);
-      bare.prepare("INSERT INTO jar (bytes) VALUES (?)")
-          .bindAll(std::span<const std::uint8_t>(bytes))
-          .run();
-      transaction.commit();
+      worked = processorCost([&] {
+        store::Transaction transaction(bare);
+        bare.prepare("INSERT INTO jar (bytes) VALUES (?)")
+            .bindAll(std::span<const std::uint8_t>(bytes))
+            .run();
+        transaction.commit();
+      });
     }));
+    waits.push_back(theirs.back() - worked);
     size = std::max<std::size_t>(
         100, (std::filesystem::file_size(folder / "acts.gkbook") - before) / ours.size());
   }
@@ -112,7 +117,7 @@ void measureAct(Figures& figures) {
                {}});
   // Where a sync costs nothing, as on a disk in memory, this compares processor time: no laptop's
   // disk is like that.
-  const bool isSynced = medianOf(theirs) >= 1e-3;
+  const bool isSynced = medianOf(waits) >= 1e-3;
   figures.add({"the act over the commit", medianOf(ours) / medianOf(theirs), "",
                isSynced ? std::optional(Target{Keep::atMost, 1.3}) : std::nullopt});
 }

@@ -14,8 +14,11 @@ namespace {
 
 /// Of average letters: as many as stand whole.
 constexpr int mostLetters = 36;
-/// What the style keeps free on each side of the words.
-constexpr int besideWords = 4;
+/// What the style keeps free beside the words, both sides together (QCommonStyle, by its source as
+/// remembered).
+constexpr int besideWords = 2;
+/// By how much the width that Qt asks for by the letters' ink may be less than their advance.
+constexpr int inkToAdvance = 4;
 
 } // namespace
 
@@ -32,7 +35,7 @@ QSize ChoiceBox::sizeHint() const {
   int longest = 0;
   for (int line = 0; line < count(); ++line)
     longest = std::max(longest, fontMetrics().horizontalAdvance(itemText(line)));
-  size.rwidth() -= std::max(0, longest - mostForWords());
+  size.rwidth() += inkToAdvance - std::max(0, longest - mostForWords());
   return size;
 }
 

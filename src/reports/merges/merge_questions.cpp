@@ -195,7 +195,7 @@ namespace {
 
 std::string meanwhile(const RivalWords::Word& word) {
   if (!word.counts) return {};
-  return word.isNarrowed ? " (counts meanwhile, as far as both allow)" : " (counts meanwhile)";
+  return word.isNarrowed ? " (counts meanwhile, as far as all allow)" : " (counts meanwhile)";
 }
 
 /// One thing, corrected on two laptops while they were apart.

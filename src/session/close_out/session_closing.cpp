@@ -90,9 +90,13 @@ Result<base::Done> DayVerbs::enterCosts(By by, const roster::DayCost& cost) {
   if (!closed) return closed.error();
   return write(*may, {}, [&](store::Act& act) {
     // Bills come after the day; the sheet that was signed says that they did.
-    if (*closed)
-      act.add(roster::Addendum{
-          cost.day, {}, "costs entered after the signatures, $: " + roster::costsText(cost.lines)});
+    const bool isNew = rows->empty() ? !cost.lines.empty() : rows->front().value != cost;
+    if (*closed && isNew)
+      act.add(roster::Addendum{cost.day,
+                               {},
+                               cost.lines.empty() ? "costs taken out after the signatures"
+                                                  : "costs entered after the signatures, $: " +
+                                                        roster::costsText(cost.lines)});
     return replaceAll(act, *rows, cost, "entered again");
   });
 }
@@ -120,6 +124,16 @@ Result<base::Done> DayVerbs::countLot(By by, const kit::LotCount& count) {
 Result<base::Done> DayVerbs::countOut(By by, roster::DayId day, followup::Paper paper, int sheets) {
   const auto may = admit(Verb::countOut, by, {.day = day});
   if (!may) return may.error();
+  auto counts = book_.current<PaperCount>(store::rowsOf("day", day));
+  if (!counts) return counts.error();
+  const auto known = std::ranges::find_if(*counts, [&](const auto& row) {
+    return row.value.paper == paper && row.stamp.laptop == book_.laptop();
+  });
+  PaperCount count{.day = day, .paper = paper};
+  if (known != counts->end()) count = known->value;
+  count.out += sheets;
+  count.reason.clear(); // it was given for fewer sheets
+  if (const auto sound = checkPaper(count); !sound) return sound.error();
   const auto closed = isSigned(day);
   if (!closed) return closed.error();
   if (*closed)
@@ -131,16 +145,6 @@ Result<base::Done> DayVerbs::countOut(By by, roster::DayId day, followup::Paper 
               std::to_string(sheets)});
       return base::Done{};
     });
-  auto counts = book_.current<PaperCount>(store::rowsOf("day", day));
-  if (!counts) return counts.error();
-  const auto known = std::ranges::find_if(*counts, [&](const auto& row) {
-    return row.value.paper == paper && row.stamp.laptop == book_.laptop();
-  });
-  PaperCount count{.day = day, .paper = paper};
-  if (known != counts->end()) count = known->value;
-  count.out += sheets;
-  count.reason.clear(); // it was given for fewer sheets
-  if (const auto sound = checkPaper(count); !sound) return sound.error();
   return write(*may, {}, [&](store::Act& act) {
     if (known == counts->end())
       act.add(count);

@@ -311,9 +311,9 @@ Result<std::string> Session::redo(By by, const UndoAt& at) {
   if (!taken) return taken.error();
   const auto* rule = taken->empty() ? nullptr : ruleNamed(taken->front().verb);
   if (!rule) return nothing("nothing to redo here");
-  // Redo asks for no PIN, so it would confirm a second time in that person's name.
+  // Redo asks for no PIN, so it would speak a second time in that person's name.
   if (rule->pin != PinAsked::no)
-    return nothing("this was confirmed with a PIN; do it again instead of redoing it");
+    return nothing("only the one who answers for it may say this; do it again instead");
   const PastAct again{taken->front().act, rule, *taken};
   if (const auto ofDay = isOfOpenDay(at, again.rows.front().stamp.entry); !ofDay)
     return ofDay.error();

@@ -95,6 +95,7 @@ inline void allowOnlyWhat(const roster::Member& other, roster::Member& counting)
 }
 inline void allowOnlyWhat(const roster::Consent& other, roster::Consent& counting) {
   using roster::ConsentState;
+  if (caution(counting) > 0) return; // a refusal lasts as long as it says
   if (other.state == ConsentState::yesWithLimits) {
     if (counting.state == ConsentState::yesWithLimits && counting.note != other.note &&
         !other.note.empty())

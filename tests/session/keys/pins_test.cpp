@@ -203,7 +203,8 @@ TEST_CASE("What one person answers for is confirmed by her PIN, once and for a s
   must(book.undo(by, chair));
   const auto again = book.redo(by, chair);
   REQUIRE(codeOf(again) == ErrorCode::notFound);
-  CHECK(again.error().detail == "this was confirmed with a PIN; do it again instead of redoing it");
+  CHECK(again.error().detail ==
+        "only the one who answers for it may say this; do it again instead");
   CHECK_FALSE(
       must(book.standing(child, roster::Service::sealants, clinic.clock.now().date())).allows);
 }

@@ -177,7 +177,7 @@ TEST_CASE(
   }
   const auto questions = sheetOf(clinic).questions;
   REQUIRE(questions.size() == 1);
-  CHECK(questions.front().sides.back().words.ends_with("(counts meanwhile, as far as both allow)"));
+  CHECK(questions.front().sides.back().words.ends_with("(counts meanwhile, as far as all allow)"));
   // Kept by a person, the later word counts whole.
   must(clinic.session.settleWords({clinic.hygienist, {}}, *questions.front().sides.back().word));
   CHECK(must(clinic.session.standing(clinic.mina, roster::Service::sealants, today)).allows);

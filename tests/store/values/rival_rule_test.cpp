@@ -99,6 +99,13 @@ TEST_CASE("A form that counts meanwhile allows only what each equally careful wo
   both.note = "left side only";
   store::allowOnlyWhat(limited, both);
   CHECK(both.note == "left side only; no sealants");
+  // A refusal is not shortened by another one.
+  auto refused = all;
+  refused.state = ConsentState::no;
+  auto shorter = refused;
+  shorter.validUntil = date(3);
+  store::allowOnlyWhat(shorter, refused);
+  CHECK(refused.validUntil == date(6));
 }
 
 TEST_CASE("Who left the team stays away, and of two sets of rights those in both count",
