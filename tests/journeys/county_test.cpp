@@ -136,7 +136,8 @@ void checkL2(test::Told& told, const TermRecords& records) {
   // The light was at few schools, which differ by themselves: that the two are compared at all is
   // for them to bear, so the p-value speaks less loudly than one that takes children as apart.
   CHECK(*weak->adjustedP < 0.2);
-  CHECK(weak->funnel->place == estimates::FunnelPlace::below);
+  // As loudly speaks the funnel, whose limits allow for what schools differ by.
+  CHECK(weak->funnel->place == estimates::FunnelPlace::within);
 
   std::vector<int> october;
   for (const auto& light : test::must(told.book().lights())) {

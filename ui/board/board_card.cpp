@@ -23,17 +23,6 @@ bool hasLargeLetters() {
   return lookNow().percent > 120;
 }
 
-/// Under a table in large letters the room is for one line: what the table has no column for.
-QString factsInLine(const session::BoardLine& line) {
-  QStringList parts;
-  if (line.age) parts += u"age %1"_s.arg(*line.age);
-  parts += line.lastSeen.empty() ? u"First visit"_s : u"Last seen "_s + toQt(line.lastSeen);
-  if (!line.plan.empty()) parts += u"Plan: "_s + toQt(line.plan);
-  if (!line.outcome.empty()) parts += toQt(line.outcome);
-  return (line.name.empty() ? toQt(line.number) : toQt(line.name)) + u": "_s +
-         parts.join(u" \u00b7 "_s);
-}
-
 } // namespace
 
 BoardCard::BoardCard(QWidget* parent)
@@ -67,7 +56,8 @@ void BoardCard::setKeys(QPushButton* main, std::vector<QPushButton*> outcomes,
 void BoardCard::arrange() {
   delete keys_->layout();
   const bool large = hasLargeLetters();
-  show(line_);
+  for (auto* words : {name_, facts_, alerts_, outcome_})
+    words->setHidden(large || words->text().isEmpty());
   for (auto* words : {orOutcome_, theList_}) {
     words->setParent(keys_);
     words->setVisible(!large);
@@ -105,11 +95,10 @@ void BoardCard::arrange() {
 }
 
 void BoardCard::show(const std::optional<session::BoardLine>& line) {
-  line_ = line;
   const bool large = hasLargeLetters();
   const auto say = [&](QLabel* label, const QString& words) {
     label->setText(words);
-    label->setHidden(words.isEmpty() || (large && label != facts_));
+    label->setHidden(large || words.isEmpty());
   };
   if (!line) {
     say(name_, {});
@@ -123,7 +112,7 @@ void BoardCard::show(const std::optional<session::BoardLine>& line) {
   if (line->age) facts += " \u00b7 age " + std::to_string(*line->age);
   facts += line->lastSeen.empty() ? "\nFirst visit" : "\nLast seen " + line->lastSeen;
   if (!line->plan.empty()) facts += "\nPlan: " + line->plan;
-  say(facts_, large ? factsInLine(*line) : toQt(facts));
+  say(facts_, toQt(facts));
   say(alerts_, alertWords(*line));
   alerts_->setProperty("stop", line->stopFlag);
   alerts_->style()->unpolish(alerts_);

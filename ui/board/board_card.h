@@ -28,7 +28,6 @@ class BoardCard final : public QFrame {
  private:
   void arrange();
 
-  std::optional<session::BoardLine> line_;
   QLabel* name_;
   QLabel* facts_;
   QLabel* alerts_;

@@ -84,28 +84,22 @@ void IdentityView::fit(QSize room) {
     wanted += label->isHidden() ? u"|"_s : u'|' + label->text();
   if (wanted == fitted_) return;
   fitted_ = wanted;
-  const auto fits = [&](Least least) {
-    for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50, 45, 40}) {
-      setLetters(percent, least);
-      if (layout()->totalHeightForWidth(room.width()) <= room.height()) return true;
-    }
-    return false;
-  };
-  // The name and the alert are what the check is of: all else gives way before they do.
-  if (!fits({44, 32})) fits({34, 28});
+  for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50, 45, 40}) {
+    setLetters(percent);
+    if (layout()->totalHeightForWidth(room.width()) <= room.height()) break;
+  }
   setMinimumHeight(layout()->totalHeightForWidth(room.width())); // the rest is scrolled to
 }
 
-void IdentityView::setLetters(int percent, Least least) {
-  constexpr int leastRead = 18; // pixels: what is smaller is not read at arm's length
+void IdentityView::setLetters(int percent) {
+  constexpr int least = 18; // pixels: what is smaller is not read at arm's length
   // Also where nothing changes: a label that was not shown yet does not know its letters, and what
   // fits would be of others.
   for (auto* label : findChildren<QLabel*>()) {
     label->setStyleSheet({});
     label->ensurePolished();
     if (percent < 100) {
-      const int floor = label == name_ ? least.name : label == stop_ ? least.stop : leastRead;
-      const int size = std::max(floor, label->font().pixelSize() * percent / 100);
+      const int size = std::max(least, label->font().pixelSize() * percent / 100);
       label->setStyleSheet(u"font-size: %1px"_s.arg(size));
       label->ensurePolished();
     }

@@ -21,12 +21,7 @@ class IdentityView final : public QWidget {
   void fit(QSize room);
 
  private:
-  /// Pixels that the letters of these never go under.
-  struct Least {
-    int name;
-    int stop;
-  };
-  void setLetters(int percent, Least least);
+  void setLetters(int percent);
 
   QLabel* name_;
   QLabel* facts_;

@@ -19,6 +19,7 @@ int trackGrown(int usual) {
 }
 
 constexpr int usualLetters = 18;
+constexpr int mostLetters = 25; // larger ones leave a laptop of 690 lines no room
 constexpr int besideStep = 6;
 
 QString stepStateWords(StepTrack::State state) {
@@ -60,7 +61,7 @@ void StepTrack::setSteps(std::vector<Step> steps) {
 
 QFont StepTrack::letters(bool bold) const {
   auto made = font();
-  made.setPixelSize(trackGrown(usualLetters));
+  made.setPixelSize(std::min(trackGrown(usualLetters), mostLetters));
   made.setWeight(bold ? QFont::Bold : QFont::Medium);
   return made;
 }

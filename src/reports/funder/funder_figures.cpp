@@ -35,9 +35,7 @@ Cell reachedByCi(double target, const Cell& actual, const RetentionLine& line) {
   case AgainstBenchmark::cannotTell:
     break;
   }
-  const bool hasRange = line.whole95 && printedRange(*line.whole95);
-  return "cannot tell" +
-         (hasRange ? " (CI holds " + base::percent(target, 0) + ")" : std::string());
+  return "unsure";
 }
 
 namespace {
@@ -68,9 +66,9 @@ std::vector<std::pair<std::string, Cell>> sparedFigures(const TermTotals& totals
   if (!teethAreShown) return {{what, Withheld{}}};
   if (!averted.averted || !averted.cautious) return {{what, averted.whyNot}};
   std::vector<std::pair<std::string, Cell>> out{
-      {what + ", full protection while retained (range)", avertedCell(*averted.averted)}};
+      {what + ", if protected while retained (range)", avertedCell(*averted.averted)}};
   if (averted.ifNotLookedAt && checksAreShown)
-    out.emplace_back("If none, and if all, of the teeth due but not assessed are protected",
+    out.emplace_back("If none, and if all, of those not assessed are protected",
                      Range{averted.ifNotLookedAt->low, averted.ifNotLookedAt->high, 0});
   // Short: in two lines it takes the page a second sheet.
   out.emplace_back("Averted at " + base::fixed(estimates::cautiousEfficacy, 2) +

@@ -23,7 +23,7 @@ int lotsSetAside(const TermRecords& records);
 /// "yes" or "below" for a share of everybody; missing where there is none.
 Cell reached(double target, const Cell& actual);
 /// The same of retention, which is of those found: only where its whole CI is on one side, else
-/// "cannot tell (CI holds 90)".
+/// "unsure".
 Cell reachedByCi(double target, const Cell& actual, const RetentionLine& line);
 
 /// What the published services call the children sealed of those needing: all that were sealed, but

@@ -54,8 +54,8 @@ Table targetTable(const TermTotals& totals, const std::vector<Table>& published)
   add("Fully retained of assessable at one year", retained, totalOf(published[3], "whole_share"));
   auto& row = table.rows.back();
   row.back() = reachedByCi(*retained, row[2], totals.retention.total);
-  table.notes.emplace_back(
-      "Retention is of the children found: it is met, or below, only where its whole 95% CI is.");
+  if (row.back().text() == "unsure")
+    table.notes.emplace_back("Unsure: the 95% CI holds the benchmark.");
   return table;
 }
 

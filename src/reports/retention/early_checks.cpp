@@ -1,5 +1,6 @@
 #include "reports/retention/early_checks.h"
 
+#include "base/text/text.h"
 #include "reports/print/cells.h"
 #include "reports/records/term_view.h"
 
@@ -117,13 +118,15 @@ std::string lookWords(const LookAges& ages) {
   const double middle = std::round(ages.first);
   const bool isOne =
       std::abs(ages.first - middle) <= about && std::abs(ages.last - middle) <= about;
+  const auto months = [](double count) {
+    return base::counted(static_cast<std::size_t>(count), "month", "months");
+  };
   // Outward: no check lies outside what is said.
-  const auto from = base::fixed(isOne ? middle : std::floor(ages.first), 0);
-  const auto to = base::fixed(std::ceil(ages.last), 0);
-  const auto when = isOne ? "about " + from : from + " to " + to;
-  return "Made at an age of " + when +
-         " months: those later than two months after placement speak of wear as well as of "
-         "technique.";
+  const auto when =
+      isOne ? "about " + months(middle)
+            : base::fixed(std::floor(ages.first), 0) + " to " + months(std::ceil(ages.last));
+  return "Made " + when +
+         " after placement: those later than two months speak of wear as well as of technique.";
 }
 
 } // namespace gk::reports

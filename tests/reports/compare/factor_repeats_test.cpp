@@ -129,10 +129,10 @@ Outside outsideOf(int schools, int children, bool areOfSchools, int terms) {
 } // namespace
 
 TEST_CASE("An idle light of some schools seldom falls outside its expected range", "[case-516]") {
-  const auto found = outsideOf(12, 12, true, 60);
-  CHECK(found.placed == 240);
-  CHECK(found.former > 24);    // twice what one in twenty may be
-  CHECK(found.now <= 240 / 8); // 12 expected at most
+  const auto found = outsideOf(12, 24, true, 50);
+  CHECK(found.placed == 200);
+  CHECK(found.former > 20);    // twice what one in twenty may be
+  CHECK(found.now <= 200 / 8); // 10 expected at most
 }
 
 TEST_CASE("A light that shares no school has no place while schools are few", "[case-516]") {

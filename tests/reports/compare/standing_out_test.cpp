@@ -248,10 +248,19 @@ TEST_CASE("What is one jaw told again by each of its teeth is not listed again",
       std::string::npos);
 }
 
-TEST_CASE("A jaw that is one tooth alone is not told of as well", "[case-339]") {
+TEST_CASE("A jaw that is one tooth alone is told of once, with the tooth beside it", "[case-339]") {
   const ToothCounts here{{16, 12, 60}, {36, 57, 60}, {46, 57, 60}};
   const auto table = standingOutTable(comparedTeeth({here}));
   REQUIRE(table.rows.size() == 1);
+  CHECK(table.rows[0][1].text().starts_with("Sealants on upper teeth"));
+  CHECK(table.rows[0][2].text().find("divide the same way by tooth") != std::string::npos);
+  CHECK(notListed(table).find("upper left") == std::string::npos);
+}
+
+TEST_CASE("A jaw whose teeth are both told of has nothing left to compare", "[case-339]") {
+  const ToothCounts here{{16, 6, 60}, {26, 60, 60}, {36, 45, 60}, {46, 45, 60}};
+  const auto table = standingOutTable(comparedTeeth({here}));
+  INFO(notListed(table));
   CHECK(notListed(table).find("nothing left to compare it with") != std::string::npos);
 }
 

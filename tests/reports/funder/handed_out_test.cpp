@@ -247,7 +247,7 @@ TEST_CASE("When its short-term checks were made is said of a year as it is", "[c
   const auto soon = saidOf("2026-09-15");
   CHECK(soon.starts_with("Made on these dates. All within two months of placement. "));
   CHECK(soon.find("this term") == std::string::npos);
-  const auto late = saidOf("2026-04-13");
+  const auto late = saidOf("2026-03-28");
   CHECK(late.starts_with("Made on these dates. Made 6 to 7 months after placement"));
   CHECK(late.find("within two months") == std::string::npos);
   CHECK(late.find("missing in the one-year figures too") != std::string::npos);

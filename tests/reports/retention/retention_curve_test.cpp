@@ -229,8 +229,8 @@ std::string curveNotes(const RetentionCurve& curve) {
   return all;
 }
 
-/// `schools` schools of 12 children each, looked at shortly before and after a year, every fourth
-/// sealant lost.
+/// `schools` schools of 12 children each, looked at shortly before and after a year, at either look
+/// one sealant of three lost.
 RetentionCurve schoolsCurve(int schools) {
   SampleTerm term;
   for (int school = 0; school < schools; ++school) {
@@ -240,7 +240,7 @@ RetentionCurve schoolsCurve(int schools) {
     const auto late = term.day(here, "2026-10-28");
     for (int i = 0; i < 12; ++i)
       term.check(term.place(term.child(here), placed, 16), i % 2 ? soon : late,
-                 i % 4 ? Held::whole : Held::lost);
+                 i % 3 ? Held::whole : Held::lost);
   }
   return retentionCurve(term.records);
 }

@@ -41,7 +41,7 @@ TEST_CASE("What was found stands beside what is authorized, and only both is pla
   chair.press(Qt::Key_Return);
   REQUIRE(chair.shows("fieldPanel"));
   const auto teeth = chair.text("fieldTeeth");
-  CHECK(teeth.startsWith(u"Upper right first molar, 3 (occlusal and lingual groove)\n"
+  CHECK(teeth.startsWith(u"Upper right first molar, 3: OL\n"
                          "NOT AUTHORIZED by a dentist: lower right first molar, 30"_s));
 }
 
