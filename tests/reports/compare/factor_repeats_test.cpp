@@ -116,7 +116,8 @@ Outside outsideOf(int schools, int children, bool areOfSchools, int terms) {
     for (const auto& value : compared.values)
       units.push_back(
           {static_cast<double>(value.line.assessable), static_cast<double>(value.line.whole)});
-    for (const auto& unit : estimates::departures(units, byChild)->units)
+    const auto placesBefore = estimates::departures(units, byChild);
+    for (const auto& unit : placesBefore->units)
       out.former += unit.place != estimates::FunnelPlace::within ? 1 : 0;
     for (const auto& value : compared.values) {
       out.placed += value.funnel ? 1 : 0;
