@@ -3,6 +3,7 @@
 
 #include "reports/compare/comparison_table.h"
 #include "reports/compare/idle_lights.h"
+#include "support/long_checks.h"
 
 #include <catch2/catch.hpp>
 
@@ -130,8 +131,10 @@ Outside outsideOf(int schools, int children, bool areOfSchools, int terms) {
 } // namespace
 
 TEST_CASE("An idle light of some schools seldom falls outside its expected range", "[case-516]") {
-  const auto found = outsideOf(12, 24, true, 50);
-  CHECK(found.placed == 200);
+  const int terms = test::rounds(50, 50);
+  const auto found = outsideOf(12, 24, true, terms);
+  CHECK(found.placed == 4 * terms);
+  if (terms < 50) return;      // under a sanitizer too few to tell a rate
   CHECK(found.former > 20);    // twice what one in twenty may be
   CHECK(found.now <= 200 / 8); // 10 expected at most
 }
