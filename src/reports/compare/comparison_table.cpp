@@ -173,8 +173,8 @@ Table comparisonTable(const FactorComparison& compared) {
                  "95% expected range: where a value with as many teeth would fall if it were "
                  "no different from the whole cohort. Outside it, look for a cause; " +
                      std::string(compared.allowsForSchools
-                                     ? "the limits allow for what schools differ by, so with few "
-                                       "schools little can fall outside."
+                                     ? "the limits allow for what schools differ by, so little "
+                                       "falls outside by chance."
                                      : "about one of twenty values falls outside by chance.")};
   if (isAny && compared.comparedTogether > 1)
     table.notes.push_back("p is adjusted for the " + std::to_string(compared.comparedTogether) +

@@ -159,7 +159,7 @@ TEST_CASE("A light that shares no school has no place while schools are few", "[
   CHECK(has(apart, "no expected range is given"));
   const auto shared = tableOf(8, Serves::someChildren);
   CHECK(shared.rows.front().at(10) != "–");
-  CHECK(has(shared, "with few schools little can fall outside"));
+  CHECK(has(shared, "so little falls outside by chance"));
   CHECK_FALSE(has(shared, "one of twenty values"));
   const auto one = tableOf(1, Serves::someChildren);
   CHECK(has(one, "about one of twenty values falls outside by chance"));
