@@ -29,7 +29,18 @@ class Signal {
     return Subscription(kept);
   }
 
+  /// Until `release` nothing is emitted: what is told of may happen in another thread meanwhile.
+  void hold() { isHeld_ = true; }
+  /// Whether anything was to be told since.
+  [[nodiscard]] bool release() {
+    isHeld_ = false;
+    return std::exchange(isMissed_, false);
+  }
   void emit(const Args&... args) {
+    if (isHeld_) {
+      isMissed_ = true;
+      return;
+    }
     listeners_.remove_if([](const auto& weak) { return weak.expired(); });
     const auto now = listeners_; // a listener may connect others
     for (const auto& weak : now)
@@ -38,6 +49,8 @@ class Signal {
 
  private:
   std::list<std::weak_ptr<Listener>> listeners_;
+  bool isHeld_ = false;
+  bool isMissed_ = false;
 };
 
 } // namespace gk::base

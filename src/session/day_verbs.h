@@ -51,8 +51,8 @@ class DayVerbs : public DeskVerbs {
   Result<followup::BackupNoteId> noteBackup(By by, const followup::BackupNote& note);
   /// What another laptop needs for a day at `school`, under a passphrase: the logbook as it is now,
   /// of students that school's alone, or of all where none is named, as for the way back
-  /// (session/merging/envelope.h). Also in another thread, as absorbAside: nobody hears of it
-  /// before `tellAbsorbed`. Never over another file; fails as backUp and writeNewFile, and with
+  /// (session/merging/envelope.h). Also in another thread, after
+  /// `holdNews`. Never over another file; fails as backUp and writeNewFile, and with
   /// `workCanceled` until the envelope is written.
   Result<base::Done> sealDay(By by, const base::Path& target,
                              const std::optional<roster::SchoolId>& school, std::string passphrase,

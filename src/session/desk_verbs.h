@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "kit/light.h"
 #include "kit/material.h"
 #include "roster/child/background.h"
@@ -110,9 +111,11 @@ class DeskVerbs : public FormVerbs {
   /// What an erasure of this student would take out; two cards that are one student's go together.
   Result<ErasurePlan> erasurePlan(roster::ChildId child);
   /// Takes all of it out of this logbook for good, and out of every one that merges with it.
-  /// `recordChanged` unless `rows` is what the plan named.
+  /// `recordChanged` unless `rows` is what the plan named. In another thread after `holdNews`;
+  /// stopped, it fails with `workCanceled` and erased nothing.
   Result<ErasureDone> eraseStudent(By by, roster::ChildId child, const ErasureGrounds& grounds,
-                                   std::int64_t rows, const OwnPin& pin = {});
+                                   std::int64_t rows, const OwnPin& pin = {},
+                                   const base::Progress& progress = {});
   /// What was agreed to for a merge, once who agrees to an erasure may: one who signs, by PIN.
   Result<store::Agreed> admitMerge(const Agreed& agreed);
   /// Every erasure that the logbook lists, oldest first.

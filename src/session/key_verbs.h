@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "roster/keys/book_key.h"
 #include "roster/keys/erasure.h"
 #include "roster/keys/keys.h"
@@ -43,7 +44,7 @@ struct UnsignedDay {
   std::string school;
 };
 
-/// What somebody says who replaces the key of the names.
+/// What one gives who replaces the key of the names.
 struct KeyReplacing {
   std::string confirmation; ///< the author's own passphrase; the logbook's, while she has none
   std::string passphrase;   ///< the logbook's new one
@@ -119,20 +120,20 @@ class KeyVerbs : public PeopleVerbs {
   static constexpr base::Seconds signingLasts{300};
   [[nodiscard]] Result<std::vector<UnsignedDay>> unsignedDays(base::MemberId who);
 
-  /// The code, which is shown this once; an earlier one opens the logbook no more.
+  /// Shown this once; an earlier code opens the logbook no more.
   Result<std::string> makeRecoveryCode(By by, const OwnPin& pin = {});
   Result<base::Done> withdrawRecoveryCode(By by, const std::string& reason, const OwnPin& pin = {});
   [[nodiscard]] Result<bool> hasRecoveryCode();
 
-  /// Whose own passphrase unlocked the names, if one did. It opened her signing key for the day as
-  /// well; for a signature she still shows herself.
+  /// Whose own passphrase unlocked the names, if one did; her signing key for the day as well.
   [[nodiscard]] std::optional<base::MemberId> openedBy() const;
   /// Whose own passphrase opens the names.
   [[nodiscard]] Result<std::vector<Recorded<roster::Member>>> whoOpens();
-  /// Names are sealed with another key from now on. By one who keeps the team, with her own
-  /// passphrase. People's own passphrases that were not entered today open the names once they are.
-  /// `callMalformed` where the new passphrase is the present one; `vaultWrongPassphrase`.
-  Result<KeyReplaced> replaceBookKey(By by, KeyReplacing how, const OwnPin& pin = {});
+  /// Names are sealed with another key from now on, by one who keeps the team, with her own
+  /// passphrase; others' open them once entered again. `callMalformed` for the present one. In
+  /// another thread after `holdNews`; stopped, `workCanceled`, and nothing was replaced.
+  Result<KeyReplaced> replaceBookKey(By by, KeyReplacing how, const OwnPin& pin = {},
+                                     const base::Progress& progress = {});
   /// Whether another laptop set a key that what unlocked the logbook does not open.
   [[nodiscard]] Result<bool> hasOtherKey();
   /// Each time, oldest first.

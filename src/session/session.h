@@ -74,12 +74,12 @@ class Session : public DayVerbs {
   /// `storeForked` where one laptop went on in copies of its disk or logbook, `storeErases` where
   /// the other one lists students as erased whose records are here, until one who may erase agrees
   /// to it (Verb::eraseListed).
-  Result<store::Merged> absorb(const base::Path& other, const Agreed& agreed = {});
-  /// As absorb, in another thread: while it runs nothing may be asked here, and nobody hears of it
-  /// before `tellAbsorbed`, in the session's own thread.
-  Result<store::Merged> absorbAside(const base::Path& other, const base::Progress& progress,
-                                    const Agreed& agreed = {});
-  void tellAbsorbed();
+  Result<store::Merged> absorb(const base::Path& other, const Agreed& agreed = {},
+                               const base::Progress& progress = {});
+  /// Before an act that is done in another thread: while it runs nothing may be asked here, and
+  /// whoever listens hears of it at `tellNews`, in the session's own thread.
+  void holdNews();
+  void tellNews();
   /// In a line each: what went on in a copy of a laptop's disk or logbook.
   Result<std::vector<std::string>> copiedLines();
   /// All that is wrong with the file and its history; empty when it is whole.

@@ -12,6 +12,7 @@
 #include "store/sqlite/trouble.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 namespace gk::store {
@@ -226,11 +227,15 @@ Result<std::vector<roster::ChildId>> Erasing::joinedWith(Book& book, roster::Chi
 }
 
 Result<Erased> Erasing::erase(Book& book, const ActStamp& stamp,
-                              const std::vector<roster::Erasure>& listed, const Sign& sign) {
+                              const std::vector<roster::Erasure>& listed, const Sign& sign,
+                              const base::Progress& progress) {
   if (const auto may = book.mayWrite(); !may) return may.error();
+  progress.at(base::Stage::reading);
   auto& connection = book.connection_;
   const auto rows = guarded([&] {
     Transaction transaction(connection);
+    // Goes before the transaction does, so that what is rolled back is not stopped as well.
+    std::optional<Watching> watching(std::in_place, connection, progress);
     Act act(connection, book.hand_, stamp, book.position_);
     for (auto one : listed) {
       sign(one, act.at());
@@ -238,6 +243,9 @@ Result<Erased> Erasing::erase(Book& book, const ActStamp& stamp,
     }
     const auto position = act.sealed();
     const auto erased = applyErasures(connection, newestSchema());
+    if (progress.isStopped()) throw Trouble({ErrorCode::workCanceled, "nothing was erased"});
+    watching.reset(); // from here on it is erased
+    progress.at(base::Stage::writing);
     transaction.commit();
     book.position_ = position;
     if (book.held_) book.held_->wrote({position.sequence, position.digest});

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "roster/keys/erasure.h"
 #include "store/book.h"
 #include "store/schema/owners.h"
@@ -33,10 +34,12 @@ struct Erasing {
   /// What an erasure of these children would take out.
   static base::Result<RowsOfKinds> plan(Book& book, const std::vector<roster::ChildId>& children);
   /// One act that lists them, each as `sign` leaves it, and their content taken out in the same
-  /// transaction.
+  /// transaction; then the file is rewritten, which nothing stops. Stopped before, it fails with
+  /// `workCanceled` and nothing was erased.
   using Sign = std::function<void(roster::Erasure&, base::LocalInstant at)>;
   static base::Result<Erased> erase(Book& book, const ActStamp& stamp,
-                                    const std::vector<roster::Erasure>& listed, const Sign& sign);
+                                    const std::vector<roster::Erasure>& listed, const Sign& sign,
+                                    const base::Progress& progress = {});
   /// Every one, oldest first. Two laptops may have listed the same student.
   static base::Result<std::vector<ListedErasure>> listed(Book& book);
 

@@ -83,7 +83,7 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
       {"signedSheet", "inspectSheet"},
       {"importRoster", "write"},
       {"enrollRoster", "write"},
-      {"admitMerge", "absorbAside"}}; // RosterDraft::write
+      {"admitMerge", "absorb"}}; // RosterDraft::write
   for (const auto& verb : verbs) {
     // Ends a book that was built in bulk, which only the demo and the tests do; looks over an open
     // book, where the command looks over the file; asks what `unlock` asks itself.

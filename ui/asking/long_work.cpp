@@ -61,6 +61,10 @@ QString wordsOf(LongKind kind) {
     return u"Update of the logbook"_s;
   case LongKind::restore:
     return u"Restore"_s;
+  case LongKind::erasing:
+    return u"Erasing"_s;
+  case LongKind::newKey:
+    return u"New key of the names"_s;
   }
   base::fail("long work without words");
 }

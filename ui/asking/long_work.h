@@ -20,7 +20,7 @@
 
 namespace gk::ui {
 
-/// Every kind of work that may take longer than a tenth of a second.
+/// Every kind of work that takes longer the more there is in a logbook, or several passphrases.
 enum class LongKind : std::uint8_t {
   totals,
   report,
@@ -29,12 +29,15 @@ enum class LongKind : std::uint8_t {
   check,
   merge,
   update,
-  restore
+  restore,
+  erasing,
+  newKey
 };
 
 /// Whether it has the logbook to itself meanwhile; the others read a snapshot.
 constexpr bool takesBook(LongKind kind) {
-  return kind == LongKind::merge || kind == LongKind::update || kind == LongKind::restore;
+  return kind == LongKind::merge || kind == LongKind::update || kind == LongKind::restore ||
+         kind == LongKind::erasing || kind == LongKind::newKey;
 }
 
 /// How far the work is that began first.
@@ -70,6 +73,17 @@ class LongWork final : public QObject {
     using Value = std::invoke_result_t<Work, const base::Progress&>;
     const auto job = begin<Value>(kind, owner, std::move(then));
     if (job) start(job->job, bodyOf<Value>(*job, std::make_shared<Work>(std::move(work))));
+  }
+
+  /// As `run`, for what changes `book`: whoever listens to it hears of that back in this thread.
+  template <class Work, class Then>
+  void runOnBook(LongKind kind, QObject* owner, session::Session& book, Work work, Then then) {
+    using Value = std::invoke_result_t<Work, const base::Progress&>;
+    book.holdNews();
+    run(kind, owner, std::move(work), [&book, then = std::move(then)](Value value) mutable {
+      book.tellNews();
+      then(std::move(value));
+    });
   }
 
   /// `work(snapshot, progress)`, on the book as it is once it is copied. Only the copying is done
@@ -175,5 +189,6 @@ class LongWork final : public QObject {
 } // namespace gk::ui
 
 template <>
-inline constexpr auto gk::base::enumNames<gk::ui::LongKind> = std::to_array<std::string_view>(
-    {"totals", "report", "letters", "backup", "check", "merge", "update", "restore"});
+inline constexpr auto gk::base::enumNames<gk::ui::LongKind> =
+    std::to_array<std::string_view>({"totals", "report", "letters", "backup", "check", "merge",
+                                     "update", "restore", "erasing", "new key"});

@@ -85,13 +85,12 @@ void CloseOutPage::takeIn() {
 
 void CloseOutPage::takeIn(const base::Path& from, session::Agreed agreed) {
   // Nothing else asks the book meanwhile: the window is covered (LongWork::hasBook).
-  context().work.run(
-      LongKind::merge, this,
+  context().work.runOnBook(
+      LongKind::merge, this, book(),
       [&book = book(), from, agreed](const base::Progress& progress) {
-        return book.absorbAside(from, progress, agreed);
+        return book.absorb(from, agreed, progress);
       },
       [this, from, agreed](const base::Result<session::Merged>& merged) {
-        book().tellAbsorbed();
         if (!merged && isAsked(merged.error())) {
           if (const auto more = agreedNow(context(), merged.error(), agreed))
             return takeIn(from, *more);

@@ -48,7 +48,7 @@ Result<QString> setPassphrase(Context& context, By by, const roster::Member& mem
                     u"Your new passphrase, 8 characters or more, such as four words. No one else "
                     "knows it, and no one can look it up."_s);
   if (!next) return next.error();
-  if (!*next) return QString();
+  if (!*next) return nothing;
   if (isChange)
     return saidIf(book.changeKey(by, toStd(*old), **next),
                   u"Passphrase changed. The old one no longer works here."_s);
@@ -112,8 +112,14 @@ Result<QString> saidReplaced(Context& context, const session::KeyReplaced& done)
   return said + copiesSaid(lines->back().copies);
 }
 
-/// Empty where the person backed out.
-Result<QString> replaceKey(Context& context, By by, const std::string& reason) {
+/// What replacing the key of the names asks for; nothing where the person backed out.
+struct KeyAsked {
+  session::KeyReplacing how;
+  OwnPin pin;
+};
+
+Result<std::optional<KeyAsked>> askForKey(Context& context, By by, const std::string& reason) {
+  const std::optional<KeyAsked> nothing;
   auto& book = context.session;
   if (!by.author) return base::Error{ErrorCode::ruleCredential, "choose who does it first (F5)"};
   session::KeyReplacing how{.confirmation = {}, .passphrase = {}, .reason = reason};
@@ -128,7 +134,7 @@ Result<QString> replaceKey(Context& context, By by, const std::string& reason) {
   if (*other) {
     const auto theirs = context.prompter.passphrase(
         u"Another laptop set a key of its own meanwhile. The passphrase of that one:"_s);
-    if (!theirs) return QString();
+    if (!theirs) return nothing;
     how.other = toStd(*theirs);
   }
   const auto standing = book.keyStanding(*by.author);
@@ -137,13 +143,26 @@ Result<QString> replaceKey(Context& context, By by, const std::string& reason) {
   const auto confirmation =
       context.prompter.passphrase(hasOwn ? u"Your own passphrase, to confirm"_s
                                          : u"The logbook's present passphrase, to confirm"_s);
-  if (!confirmation) return QString();
+  if (!confirmation) return nothing;
   how.confirmation = toStd(*confirmation);
   const auto own = askOwnPin(context, by.author, u"replacing the key of the names"_s);
-  if (!own) return QString();
-  const auto done = book.replaceBookKey(by, std::move(how), *own);
-  if (!done) return done.error();
-  return saidReplaced(context, *done);
+  if (!own) return nothing;
+  return std::optional(KeyAsked{std::move(how), *own});
+}
+
+/// Tells an empty text where the person backed out.
+void replaceKey(Context& context, By by, const std::string& reason, const FormAnswer& answer) {
+  const auto asked = askForKey(context, by, reason);
+  if (!asked) return answer.give(asked.error());
+  if (!*asked) return answer.give(QString());
+  context.work.runOnBook(
+      LongKind::newKey, answer.page, context.session,
+      [&book = context.session, by, asked = **asked](const base::Progress& progress) {
+        return book.replaceBookKey(by, asked.how, asked.pin, progress);
+      },
+      [&context, give = answer.give](const Result<session::KeyReplaced>& done) {
+        give(done ? saidReplaced(context, *done) : done.error());
+      });
 }
 
 } // namespace
@@ -209,37 +228,43 @@ AreaForm leftTeamForm(Context& context) {
                   "What they did and signed keeps their name. Correct restores their rights."_s,
           .fields = noFields,
           .values = noValues,
-          .act = [&context](By by, const Thing& id, const Values& values) -> Result<QString> {
+          .actAside = [&context](By by, const Thing& id, const Values& values,
+                                 const FormAnswer& answer) {
             auto& book = context.session;
             const auto member = thingOf(book.members(), id);
-            if (!member) return member.error();
+            if (!member) return answer.give(member.error());
             const auto own = askOwnPin(context, by.author, u"ending all rights"_s);
-            if (!own) return QString();
+            if (!own) return answer.give(QString());
             const auto gone = book.retireMember(by, member->id, values.text(reasonKey), *own);
-            if (!gone) return gone.error();
+            if (!gone) return answer.give(gone.error());
             auto said = toQt(member->value.name) + u" no longer has any rights."_s;
             const auto open = book.unsignedDays(member->id);
-            if (!open) return open.error();
+            if (!open) return answer.give(open.error());
             QStringList days;
             for (const auto& day : *open)
               days += toQt(day.date.words() + " at " + day.school);
             if (!days.isEmpty())
               said += u" Unsigned days with their work: "_s + days.join(u"; "_s) + u"."_s;
             const auto copies = book.knownCopies();
-            if (!copies) return copies.error();
-            if (book.isUnlocked() &&
-                context.prompter.confirm(
+            if (!copies) return answer.give(copies.error());
+            const auto left =
+                said +
+                u" If they know the logbook's passphrase or the recovery code, replace the key "
+                "of the names (Program and rules)."_s +
+                copiesSaid(*copies);
+            if (!book.isUnlocked() ||
+                !context.prompter.confirm(
                     toQt(member->value.name) +
                     u" may know the logbook's passphrase or the recovery code. Replace the key of "
-                    "the names now, so that neither opens this logbook any longer?"_s)) {
-              const auto replaced = replaceKey(context, by, values.text(reasonKey));
-              if (!replaced) return replaced.error();
-              if (!replaced->isEmpty()) return said + u' ' + *replaced;
-            }
-            return said +
-                   u" If they know the logbook's passphrase or the recovery code, replace the key "
-                   "of the names (Program and rules)."_s +
-                   copiesSaid(*copies);
+                    "the names now, so that neither opens this logbook any longer?"_s))
+              return answer.give(left);
+            replaceKey(context, by, values.text(reasonKey),
+                       {answer.page, [said, left, give = answer.give](const Result<QString>& done) {
+                          if (!done) // the rights ended all the same
+                            return give(left + u" The key was not replaced: "_s +
+                                        toQt(done.error().detail) + u"."_s);
+                          give(done->isEmpty() ? left : said + u' ' + *done);
+                        }});
           }};
 }
 
@@ -289,19 +314,20 @@ AreaForm withdrawCodeForm(Context& context) {
 }
 
 AreaForm replaceKeyForm(Context& context) {
-  return {.name = u"Key"_s,
-          .words = u"Replace the key of the names"_s,
-          .key = Qt::Key_K,
-          .asksReason = true,
-          .save = u"Replace the key"_s,
-          .note = u"For when someone who knew the passphrase or the recovery code has left, or a "
-                  "laptop was lost. From then on only the new passphrase opens this logbook. "
-                  "Copies made before still open with the old one; they are listed."_s,
-          .fields = noFields,
-          .values = noValues,
-          .act = [&context](By by, const Thing&, const Values& values) {
-            return replaceKey(context, by, values.text(reasonKey));
-          }};
+  return {
+      .name = u"Key"_s,
+      .words = u"Replace the key of the names"_s,
+      .key = Qt::Key_K,
+      .asksReason = true,
+      .save = u"Replace the key"_s,
+      .note = u"For when someone who knew the passphrase or the recovery code has left, or a "
+              "laptop was lost. From then on only the new passphrase opens this logbook. "
+              "Copies made before still open with the old one; they are listed."_s,
+      .fields = noFields,
+      .values = noValues,
+      .actAside = [&context](By by, const Thing&, const Values& values, const FormAnswer& answer) {
+        replaceKey(context, by, values.text(reasonKey), answer);
+      }};
 }
 
 } // namespace gk::ui

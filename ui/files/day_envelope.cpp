@@ -73,8 +73,8 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
     return then(base::Error{base::ErrorCode::callMalformed,
                             "the two passphrases differ; no envelope was made"});
   // The book is not asked meanwhile: the window is covered (LongWork::hasBook).
-  context.work.run(
-      LongKind::merge, owner,
+  context.work.runOnBook(
+      LongKind::merge, owner, context.session,
       [&book = context.session, by, path = *path, chosen,
        words = toStd(*first)](const base::Progress& progress) -> base::Result<QString> {
         const auto sealed = book.sealDay(by, toStd(path), chosen.school, words, progress);
@@ -82,10 +82,7 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
         return u"Sealed: %1. Carry file and passphrase apart."_s.arg(path) +
                (chosen.school ? u" It has only %1's students."_s.arg(chosen.words) : QString());
       },
-      [&book = context.session, then = std::move(then)](const base::Result<QString>& sealed) {
-        book.tellAbsorbed();
-        then(sealed);
-      });
+      std::move(then));
 }
 
 namespace {
@@ -94,14 +91,13 @@ using Told = std::function<void(const base::Result<QString>&)>;
 
 void takeEnvelope(Context& context, QObject* owner, base::By by, const QString& path,
                   const std::string& words, session::Agreed agreed, const Told& then) {
-  context.work.run(
-      LongKind::merge, owner,
+  context.work.runOnBook(
+      LongKind::merge, owner, context.session,
       [&book = context.session, by, path, words, agreed](const base::Progress& progress) {
         return book.absorbEnvelope(by, toStd(path), words, agreed, progress);
       },
       [&context, owner, by, path, words, agreed,
        then](const base::Result<session::Merged>& merged) {
-        context.session.tellAbsorbed();
         if (!merged && isAsked(merged.error())) {
           if (const auto more = agreedNow(context, merged.error(), agreed))
             return takeEnvelope(context, owner, by, path, words, *more, then);

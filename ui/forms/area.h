@@ -33,6 +33,12 @@ struct Revision {
   Values values;
 };
 
+/// Whom what was done is told, unless that page is gone by then.
+struct FormAnswer {
+  QObject* page;
+  std::function<void(const Result<QString>&)> give;
+};
+
 /// One thing that can be done in an area: what is asked, and the verb it becomes.
 struct AreaForm {
   QString name;            ///< "Add": of its button, for tests
@@ -50,6 +56,8 @@ struct AreaForm {
   std::function<Result<Values>(const Thing&)> values{};
   /// What was done, in a sentence; empty where the person backed out of a question.
   std::function<Result<QString>(By, const Thing&, const Values&)> act{};
+  /// In its place where it takes long: done aside, and then told.
+  std::function<void(By, const Thing&, const Values&, const FormAnswer&)> actAside{};
   /// Beside which field a refusal is said; else below the form.
   std::map<base::ErrorCode, QString> refusedAt{};
 };

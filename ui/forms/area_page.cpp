@@ -204,7 +204,18 @@ void AreaPage::save() {
   if (!values) return;
   const auto which = *form_;
   const auto& form = spec_.forms[which];
-  const auto done = form.act(by_(spec_.station), thing_, *values);
+  const auto by = by_(spec_.station);
+  if (!form.actAside) return tell(which, form.act(by, thing_, *values));
+  form.actAside(by, thing_, *values,
+                {this, [this, which](const Result<QString>& done) { tell(which, done); }});
+}
+
+void AreaPage::tell(std::size_t which, const Result<QString>& done) {
+  if (form_ != which) { // the names were locked meanwhile, which closes what was typed
+    Q_EMIT this->said(done ? *done : capital(toQt(done.error().detail)));
+    return;
+  }
+  const auto& form = spec_.forms[which];
   if (!done) return refuse(done.error());
   if (done->isEmpty()) return; // backed out of a question; what was typed stays
   trouble_->hide();

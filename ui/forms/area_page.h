@@ -57,6 +57,7 @@ class AreaPage final : public Page {
   void askForRow(std::size_t form);
   void showForm(bool isShown);
   void save();
+  void tell(std::size_t which, const base::Result<QString>& done);
   void leave();
   void undo();
   void refuse(const base::Error& error);

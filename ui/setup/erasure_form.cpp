@@ -31,37 +31,34 @@ Result<QStringList> erased(session::Session& book, const Thing& id) {
                             "student until they are destroyed."_s};
 }
 
-Result<QString> erase(Context& context, By by, const Thing& id, const Values& values) {
+/// The PIN with which the student is erased; nothing where the person backed out.
+Result<std::optional<session::OwnPin>>
+askForErasure(Context& context, By by, const session::ErasurePlan& plan, std::int64_t rows) {
+  const std::optional<session::OwnPin> nothing;
   auto& book = context.session;
-  const roster::ChildId child(*id);
-  const auto plan = book.erasurePlan(child);
-  if (!plan) return plan.error();
-  const auto number = toQt(plan->number);
-  const auto rows = values.number(rowsKey).value_or(0);
   // Before the last question, so that it is asked of what will happen.
-  if (rows == plan->total &&
+  if (rows == plan.total &&
       !context.prompter.confirm(u"Erase the records of student %1 permanently? This cannot be "
-                                "undone."_s.arg(number)))
-    return QString();
+                                "undone."_s.arg(toQt(plan.number))))
+    return nothing;
   if (by.author) {
     const auto gives = book.asksToSign(*by.author);
     if (!gives) return gives.error();
     if (*gives == session::SignerGives::passphrase) {
       const auto given =
           context.prompter.passphrase(u"Type your own passphrase to sign the erasure."_s);
-      if (!given) return QString();
+      if (!given) return nothing;
       if (const auto open = book.openKey(*by.author, toStd(*given)); !open) return open.error();
     }
   }
-  const auto own = askOwnPin(context, by.author, u"erasing a student"_s);
-  if (!own) return QString();
-  const auto done = book.eraseStudent(
-      by, child, {values.text(requestKey), values.text(authorityKey), values.text(reasonKey)}, rows,
-      *own);
-  if (!done) return done.error();
-  auto said = u"Erased "_s + counted(done->rows, "row", "rows") + u" of student "_s + number +
+  return askOwnPin(context, by.author, u"erasing a student"_s);
+}
+
+Result<QString> saidErased(session::Session& book, const session::ErasureDone& done,
+                           const QString& number) {
+  auto said = u"Erased "_s + counted(done.rows, "row", "rows") + u" of student "_s + number +
               u". The logbook keeps who erased it and who requested it."_s;
-  if (!done->isForgotten) said += u' ' + toQt(session::tracesLeft);
+  if (!done.isForgotten) said += u' ' + toQt(session::tracesLeft);
   const auto lines = book.erasures();
   if (!lines) return lines.error();
   if (!lines->empty() && !lines->back().copies.empty())
@@ -71,6 +68,29 @@ Result<QString> erase(Context& context, By by, const Thing& id, const Values& va
         u". Destroy each backup; a laptop that is merged with this one asks, and then erases the "
         u"student there."_s;
   return said;
+}
+
+void erase(Context& context, By by, const Thing& id, const Values& values,
+           const FormAnswer& answer) {
+  auto& book = context.session;
+  const roster::ChildId child(*id);
+  const auto plan = book.erasurePlan(child);
+  if (!plan) return answer.give(plan.error());
+  const auto rows = values.number(rowsKey).value_or(0);
+  const auto pin = askForErasure(context, by, *plan, rows);
+  if (!pin) return answer.give(pin.error());
+  if (!*pin) return answer.give(QString());
+  const session::ErasureGrounds grounds{values.text(requestKey), values.text(authorityKey),
+                                        values.text(reasonKey)};
+  context.work.runOnBook(
+      LongKind::erasing, answer.page, book,
+      [&book, by, child, grounds, rows, own = **pin](const base::Progress& progress) {
+        return book.eraseStudent(by, child, grounds, rows, own, progress);
+      },
+      [&book, number = toQt(plan->number),
+       give = answer.give](const Result<session::ErasureDone>& done) {
+        give(done ? saidErased(book, *done, number) : done.error());
+      });
 }
 
 } // namespace
@@ -105,8 +125,8 @@ AreaForm erasingStudent(Context& context) {
                  .isNeeded = true}};
       },
       .values = [](const Thing&) -> Result<Values> { return Values(); },
-      .act = [&context](By by, const Thing& id,
-                        const Values& values) { return erase(context, by, id, values); },
+      .actAside = [&context](By by, const Thing& id, const Values& values,
+                             const FormAnswer& answer) { erase(context, by, id, values, answer); },
       .refusedAt = {{ErrorCode::recordChanged, rowsKey}, {ErrorCode::textMalformed, requestKey}}};
 }
 

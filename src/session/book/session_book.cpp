@@ -137,19 +137,13 @@ bool Session::isInPlace() const {
   return book_.isInPlace();
 }
 
-Result<store::Merged> Session::absorb(const base::Path& other, const Agreed& agreed) {
+Result<store::Merged> Session::absorb(const base::Path& other, const Agreed& agreed,
+                                      const base::Progress& progress) {
   const auto admitted = admitMerge(agreed);
   if (!admitted) return admitted.error();
-  auto merged = book_.absorb(other, world_.clock.now().at, {}, *admitted);
+  auto merged = book_.absorb(other, world_.clock.now().at, progress, *admitted);
   if (merged) changed_.emit(Change{});
   return merged;
-}
-
-Result<store::Merged> Session::absorbAside(const base::Path& other, const base::Progress& progress,
-                                           const Agreed& agreed) {
-  const auto admitted = admitMerge(agreed);
-  if (!admitted) return admitted.error();
-  return book_.absorb(other, world_.clock.now().at, progress, *admitted);
 }
 
 Result<std::vector<std::string>> Session::copiedLines() {
@@ -163,8 +157,12 @@ Result<std::vector<std::string>> Session::copiedLines() {
   return words;
 }
 
-void Session::tellAbsorbed() {
-  changed_.emit(Change{});
+void Session::holdNews() {
+  changed_.hold();
+}
+
+void Session::tellNews() {
+  if (changed_.release()) changed_.emit(Change{});
 }
 
 bool Session::isOfOlderVersion(const base::Path& path) {

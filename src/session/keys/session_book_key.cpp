@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <map>
 
-// Another key of the names in the place of the one that somebody knew who must not know it longer.
+// Another key of the names in the place of one that is known to a person who must not know it.
 namespace gk::session {
 
 using base::Error;
@@ -109,7 +109,9 @@ Result<base::Done> KeyVerbs::takeOther(vault::Vault& vault, std::string passphra
                "that is not the passphrase of a key that another laptop set; nothing was changed"};
 }
 
-Result<KeyReplaced> KeyVerbs::replaceBookKey(By by, KeyReplacing how, const OwnPin& pin) {
+Result<KeyReplaced> KeyVerbs::replaceBookKey(By by, KeyReplacing how, const OwnPin& pin,
+                                             const base::Progress& progress) {
+  progress.at(base::Stage::checking); // each passphrase takes a good part of a second, on purpose
   const auto next = crypto::Secret::taking(how.passphrase);
   const auto may = admit(Verb::replaceBookKey, by, {.reason = how.reason, .pin = pin});
   if (!may) return may.error();
@@ -143,6 +145,13 @@ Result<KeyReplaced> KeyVerbs::replaceBookKey(By by, KeyReplacing how, const OwnP
     return Error{ErrorCode::callMalformed,
                  "the new passphrase is the present one, which whoever left may know; choose "
                  "another"};
+  const auto stopped = [&]() -> Result<base::Done> {
+    if (progress.isStopped())
+      return Error{ErrorCode::workCanceled, "the key of the names was not replaced"};
+    return base::Done{};
+  };
+  if (const auto on = stopped(); !on) return on.error();
+  progress.at(base::Stage::writing);
   const vault::KeyName name{book_.identity(), newName(world_.random)};
   auto made = present.replaced(name, world_.random);
   const auto wrapped = made.vault.rewrap(next, costOf(kind_), world_.random);
@@ -174,6 +183,7 @@ Result<KeyReplaced> KeyVerbs::replaceBookKey(By by, KeyReplacing how, const OwnP
       done.toEnter.push_back(person.value.name);
   }
 
+  if (const auto on = stopped(); !on) return on.error();
   BookKey record{bytesOf(name.key), how.reason, {}};
   for (auto& one : made.earlier)
     record.earlier.push_back(

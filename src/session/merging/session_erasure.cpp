@@ -112,7 +112,7 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
 
 Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
                                             const ErasureGrounds& grounds, std::int64_t rows,
-                                            const OwnPin& pin) {
+                                            const OwnPin& pin, const base::Progress& progress) {
   const auto may =
       admit(Verb::eraseStudent, by, {.child = child, .reason = grounds.reason, .pin = pin});
   if (!may) return may.error();
@@ -141,7 +141,8 @@ Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
     listed.push_back({card, plan->number, why.request, why.authority, why.reason});
   const auto erased = store::Erasing::erase(
       book_, {may->by(), world_.clock.now(), ruleOf(may->verb()).name}, listed,
-      [&](roster::Erasure& one, base::LocalInstant at) { signErasure(one, may->by(), at); });
+      [&](roster::Erasure& one, base::LocalInstant at) { signErasure(one, may->by(), at); },
+      progress);
   if (!erased) return erased.error();
   if (may->by().author) held_->shown.erase(*may->by().author); // for this one alone
   if (may->usesPin()) keyboard_.use();

@@ -126,19 +126,19 @@ TEST_CASE("A merge that is stopped anywhere leaves the book as it was", "[case-2
     const auto twin = *clinic.folder / "twin.gkbook";
     must(clinic.session.backUp(twin));
     auto open = must(session::Session::open(twin, clinic.laptop, {clinic.clock, clinic.random}));
-    CHECK(must(open.absorbAside(other, never.progress())).newEntries == 30);
+    CHECK(must(open.absorb(other, {}, never.progress())).newEntries == 30);
     asked = never.asked();
   }
   REQUIRE(asked > 3);
   for (int time = 1; time <= asked; time += 1 + asked / 30) {
     StopAt stop(time);
     CAPTURE(time, asked);
-    const auto merged = clinic.session.absorbAside(other, stop.progress());
+    const auto merged = clinic.session.absorb(other, {}, stop.progress());
     if (merged) break; // asked once less than on the twin, which is another book
     CHECK(codeOf(merged) == ErrorCode::workCanceled);
     CHECK(facts().hands.size() == before.hands.size());
   }
-  CHECK(must(clinic.session.absorbAside(other, {})).newEntries >= 0);
+  CHECK(must(clinic.session.absorb(other)).newEntries >= 0);
   CHECK(facts().hands.size() == 2);
   CHECK(must(clinic.session.findings()).empty());
 }

@@ -1,11 +1,13 @@
 #include "store/book_file.h"
 #include "ui/asking/long_work.h"
 #include "ui/board/day_board_page.h"
+#include "ui/desk/desk_page.h"
 #include "ui/fixtures/stalls.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/widgets/work_bar.h"
 
 #include <QProgressBar>
+#include <QTableView>
 
 #include <atomic>
 #include <map>
@@ -126,7 +128,40 @@ class Slow : public Window {
       prompter->choices = {0};
       key(Qt::Key_F10);
       return key(Qt::Key_T, Qt::AltModifier);
+    case LongKind::erasing:
+      return erase();
+    case LongKind::newKey:
+      turnTo(session::Area::program, u"deskProgramTable"_s);
+      key(Qt::Key_K, Qt::AltModifier);
+      part<QLineEdit>(*window, u"deskProgramReason"_s).setText(u"someone left"_s);
+      prompter->texts = {u"nine kites on a line"_s, u"nine kites on a line"_s,
+                         QString::fromLatin1(Clinic::passphrase)};
+      return key(Qt::Key_S, Qt::AltModifier);
     }
+  }
+  /// Opens that page of the desk, with the first of its list chosen.
+  void turnTo(session::Area area, const QString& table) const {
+    key(Qt::Key_F8);
+    part<ui::DeskPage>(*window, u"deskPage"_s).turnTo(area);
+    auto& list = part<QTableView>(*window, table);
+    list.setCurrentIndex(list.model()->index(0, 0));
+  }
+  void erase() const {
+    turnTo(session::Area::rosters, u"deskStudentsTable"_s);
+    auto& search = part<QLineEdit>(*window, u"deskStudentsSearch"_s);
+    search.setText(u"Lupe"_s);
+    Q_EMIT search.textEdited(u"Lupe"_s);
+    auto& list = part<QTableView>(*window, u"deskStudentsTable"_s);
+    list.setCurrentIndex(list.model()->index(0, 0));
+    key(Qt::Key_R, Qt::AltModifier);
+    const auto rows = must(window->book()->session().erasurePlan(waiting)).total;
+    for (const auto& [field, words] : {std::pair{u"Request"_s, u"mother, letter of October 12"_s},
+                                       {u"Authority"_s, u"state records law, section 4"_s},
+                                       {u"Reason"_s, u"she asked for it"_s},
+                                       {u"Rows"_s, QString::number(rows)}})
+      part<QLineEdit>(*window, u"deskStudents"_s + field).setText(words);
+    prompter->confirms = {true};
+    key(Qt::Key_S, Qt::AltModifier);
   }
   [[nodiscard]] bool isAt(LongKind kind) const {
     const auto state = window->work().state();
@@ -163,6 +198,10 @@ bool isDone(LongKind kind, const Slow& slow) {
   case LongKind::restore:
     return slow.window->book() != nullptr &&
            std::filesystem::exists(slow.folder / "day-before-restore-2026-11-17.gkbook");
+  case LongKind::erasing:
+    return slow.reads(u"The logbook keeps who erased it"_s);
+  case LongKind::newKey:
+    return slow.reads(u"The key of the names is replaced"_s);
   }
   return false;
 }
@@ -248,7 +287,7 @@ TEST_CASE("Cancel ends every kind of long work within a second and changes nothi
       CHECK(slow.shows(u"laptopPage"_s));
       CHECK_FALSE(filesIn(slow.folder.path()).contains("day-restoring.gkbook"));
     }
-    if (kind == LongKind::restore || kind == LongKind::merge) {
+    if (ui::takesBook(kind) && kind != LongKind::update) {
       slow.window.reset();
       CHECK(must(base::readFile(slow.book())) == bytes);
     }
