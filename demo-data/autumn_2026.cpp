@@ -1,6 +1,6 @@
-#include "desk.h"
-#include "named_children.h"
 #include "school_days.h"
+#include "telling/desk.h"
+#include "telling/named_children.h"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #include "demo.h"
 
-#include "story.h"
+#include "telling/story.h"
 
 namespace gk::demo {
 

@@ -1,5 +1,5 @@
 #include "school_days.h"
-#include "special_visits.h"
+#include "visits/special_visits.h"
 
 namespace gk::demo {
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "checks.h"
+#include "visits/checks.h"
 
 namespace gk::demo {
 

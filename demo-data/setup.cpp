@@ -1,5 +1,5 @@
 #include "demo.h"
-#include "story.h"
+#include "telling/story.h"
 
 #include <array>
 

@@ -1,6 +1,6 @@
 #include "demo.h"
 
-#include "county.h"
+#include "plan/county.h"
 #include "reports/day/close_out_tables.h"
 #include "reports/print/render.h"
 #include "reports/term/term_tables.h"

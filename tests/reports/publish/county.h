@@ -35,7 +35,7 @@ inline reports::TermTotals totalsOf(std::vector<reports::Participation> schools)
   return totals;
 }
 
-/// The findings of the invented county (demo-data/county.cpp); Cobble Lantern has two urgent.
+/// The findings of the invented county (demo-data/plan/county.cpp); Cobble Lantern has two urgent.
 inline reports::TermTotals county() {
   return totalsOf({schoolOf("Alder Hollow", {66, 14, 1}), schoolOf("Brindle Quay", {51, 12, 1}),
                    schoolOf("Cobble Lantern", {75, 16, 2}), schoolOf("Dunlin Marsh", {38, 9, 2}),

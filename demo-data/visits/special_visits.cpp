@@ -1,6 +1,6 @@
-#include "special_visits.h"
+#include "visits/special_visits.h"
 
-#include "checks.h"
+#include "visits/checks.h"
 
 #include <algorithm>
 

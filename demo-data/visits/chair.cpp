@@ -1,4 +1,4 @@
-#include "chair.h"
+#include "visits/chair.h"
 
 namespace gk::demo {
 

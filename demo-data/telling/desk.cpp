@@ -1,6 +1,6 @@
-#include "desk.h"
+#include "telling/desk.h"
 
-#include "names.h"
+#include "plan/names.h"
 
 namespace gk::demo {
 

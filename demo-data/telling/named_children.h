@@ -1,6 +1,6 @@
 #pragma once
 
-#include "story.h"
+#include "telling/story.h"
 
 namespace gk::demo {
 

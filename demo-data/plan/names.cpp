@@ -1,6 +1,6 @@
-#include "names.h"
+#include "plan/names.h"
 
-#include "county.h"
+#include "plan/county.h"
 
 #include <array>
 #include <string_view>

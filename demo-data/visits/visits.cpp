@@ -1,4 +1,4 @@
-#include "chair.h"
+#include "visits/chair.h"
 
 #include "base/contract.h"
 #include "chairside/allergy.h"

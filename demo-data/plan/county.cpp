@@ -1,4 +1,4 @@
-#include "county.h"
+#include "plan/county.h"
 
 #include "base/contract.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "chair.h"
+#include "visits/chair.h"
 
 namespace gk::demo {
 

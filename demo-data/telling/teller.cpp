@@ -1,6 +1,6 @@
-#include "teller.h"
+#include "telling/teller.h"
 
-#include "county.h"
+#include "plan/county.h"
 
 namespace gk::demo {
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "chairside/placement.h"
-#include "county.h"
+#include "plan/county.h"
 
 #include <map>
 

@@ -1,4 +1,4 @@
-#include "checks.h"
+#include "visits/checks.h"
 
 #include "base/contract.h"
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "plan.h"
+#include "plan/plan.h"
 #include "session/session.h"
-#include "teller.h"
+#include "telling/teller.h"
 
 namespace gk::demo {
 

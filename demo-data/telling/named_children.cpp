@@ -1,6 +1,6 @@
-#include "named_children.h"
+#include "telling/named_children.h"
 
-#include "desk.h"
+#include "telling/desk.h"
 
 namespace gk::demo {
 
