@@ -204,7 +204,7 @@ void BookView::connectPage(Page* page) {
   connect(page, &Page::failed, strip_, [this](const Message& message) {
     strip_->post(message);
     // Later, so that no page waits in the middle of its own act.
-    if (message.bookMoved) QTimer::singleShot(0, this, &BookView::saveElsewhere);
+    if (message.bookMoved) QTimer::singleShot(0, this, [this] { saveElsewhere(); });
   });
   connect(page, &Page::said, strip_, [this](const QString& words) {
     strip_->settle();
