@@ -29,19 +29,25 @@ void BookView::saveElsewhere(const std::function<void()>& then) {
     if (const auto made = copy.backUp(to, progress); !made) return made.error();
     return to;
   };
-  context_.work.runOnCopy(
-      LongKind::backUp, this, session_, write, [this, before](const base::Result<base::Path>& to) {
-        isSaving_ = false;
-        const auto next = std::exchange(afterSaved_, {});
-        if (!to) return strip_->post(describe(to.error()));
-        // Where the file was put back meanwhile, more may have been entered since.
-        isSavedElsewhere_ = before == session_.edition();
-        while (strip_->hasTrouble())
-          strip_->dismiss(); // what is open here is to be closed, whatever else was wrong with it
-        strip_->say(u"Saved and verified: %1. Close this logbook now and open the saved one."_s.arg(
-            toQt(to->string())));
-        if (next && isSavedElsewhere_) next();
-      });
+  context_.work.runOnCopy(LongKind::backUp, this, session_, write,
+                          [this, before](const base::Result<base::Path>& to) {
+                            isSaving_ = false;
+                            const auto next = std::exchange(afterSaved_, {});
+                            if (!to) return strip_->post(describe(to.error()));
+                            tellSaved(toQt(to->string()));
+                            // Where the file was put back meanwhile, more may have been entered
+                            // since.
+                            isSavedElsewhere_ = before == session_.edition();
+                            if (next && isSavedElsewhere_) next();
+                          });
+}
+
+void BookView::tellSaved(const QString& path) {
+  isMovedTold_ = isSavedElsewhere_ = true;
+  while (strip_->hasTrouble())
+    strip_->dismiss(); // what is open here is to be closed, whatever else was wrong with it
+  strip_->say(
+      u"Saved and verified: %1. Close this logbook now and open the saved one."_s.arg(path));
 }
 
 void BookView::noticeMoved() {

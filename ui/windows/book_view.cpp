@@ -117,6 +117,7 @@ void BookView::layOut() {
             if (child && board_->day()) incident_->begin(board_->day()->id, child);
           });
   connect(closeOut_, &CloseOutPage::daySigned, this, &BookView::backUpSigned);
+  connect(closeOut_, &CloseOutPage::savedElsewhere, this, &BookView::tellSaved);
   connect(laptop_, &LaptopPage::restoreWanted, this, &BookView::restoreWanted);
   connect(incident_, &IncidentPage::finished, this, &BookView::leaveIncident);
   connect(chair_, &ChairPage::finished, this, &BookView::leaveChair);

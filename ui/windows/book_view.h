@@ -106,6 +106,7 @@ class BookView final : public QWidget {
   /// The file is gone from under the open book: all it holds goes into a new one, beside the
   /// window; `then` once that is there and verified.
   void saveElsewhere(const std::function<void()>& then = {});
+  void tellSaved(const QString& path);
   /// Said within a second, whatever is done meanwhile, and once.
   void noticeMoved();
   void askMovedAtClosing(const std::function<void()>& close);

@@ -93,6 +93,19 @@ TEST_CASE("A logbook whose file goes is said within seconds, though nothing is e
     CHECK(QTest::qWaitFor([&] { return !desk.window->isVisible(); }, 20000));
     CHECK(std::filesystem::exists(desk.saved));
   }
+  SECTION("it is put off, and then saved as a backup: nothing is asked again") {
+    CHECK(desk.isToldOf());
+    CHECK(QTest::qWaitFor([&] { return desk.prompter->asked.size() == 1; }, 5000));
+    desk.prompter->files = {ui::toQt(desk.saved.string())};
+    press(*desk.window, Qt::Key_F3);
+    press(*desk.window, Qt::Key_B, Qt::AltModifier);
+    CHECK(QTest::qWaitFor([&] { return desk.reads(u"Saved and verified"_s); }, 10000));
+    CHECK(std::filesystem::exists(desk.saved));
+    QTest::qWait(100);
+    CHECK(desk.prompter->asked.size() == 2);
+    CHECK(desk.window->close());
+    CHECK(desk.prompter->decided.isEmpty());
+  }
   SECTION("the file is safe where it is: closed without saving") {
     CHECK(desk.isToldOf());
     desk.prompter->choices = {1};
