@@ -138,6 +138,24 @@ const std::vector<FileVerb>& fileVerbs() {
                                 plan.total));
        },
        1},
+      {"a copy that lists an erasure is merged",
+       [](Called& at) {
+         must(at.open("day.gkbook").backUp(at.folder / "copy.gkbook"));
+         std::int64_t entries = 0;
+         {
+           auto copy = at.open("copy.gkbook");
+           const auto child = must(copy.cardNumbered(roster::withCheckDigit("1043")));
+           entries = must(copy.erasurePlan(child)).total;
+           must(copy.eraseStudent(hygienistIn(copy), child,
+                                  {"the mother, by letter", "records law, section 4", "asked for"},
+                                  entries));
+           must(copy.finish());
+         }
+         auto book = at.open("day.gkbook");
+         must(book.absorb(at.folder / "copy.gkbook",
+                          {.erasures = session::ErasureYes{hygienistIn(book), entries}}));
+       },
+       1},
   };
   return all;
 }

@@ -1,3 +1,4 @@
+#include "base/files/files.h"
 #include "base/random.h"
 #include "fuzz/targets.h"
 
@@ -28,4 +29,17 @@ TEST_CASE("Every parser of bytes from outside lives through its seeds and what i
     }
   }
   SUCCEED("none of them died");
+}
+
+TEST_CASE("Every target is built for the fuzzer") {
+  const auto list = gk::base::readFile(gk::base::Path(GK_SOURCE_DIR) / "tests/CMakeLists.txt");
+  REQUIRE(list);
+  const std::string_view text = *list;
+  const std::string_view begin = "foreach(target ";
+  const auto from = text.find(begin);
+  REQUIRE(from != std::string_view::npos);
+  std::string names;
+  for (const auto& target : fuzzTargets())
+    names += ' ' + std::string(target.name);
+  CHECK(text.substr(from + begin.size(), names.size()) == names.substr(1) + ')');
 }

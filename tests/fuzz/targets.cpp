@@ -1,6 +1,5 @@
 #include "fuzz/targets.h"
 
-#include "base/contract.h"
 #include "base/files/files.h"
 #include "base/text/csv.h"
 #include "base/text/text.h"
@@ -9,6 +8,8 @@
 #include "exchange/lists/workbook.h"
 #include "exchange/papers.h"
 #include "exchange/setup/setup_document.h"
+#include "fuzz/brought.h"
+#include "fuzz/judge.h"
 #include "office/estimates/estimate_csv.h"
 #include "reports/letters/letter.h"
 #include "reports/letters/letter_template.h"
@@ -34,13 +35,6 @@ std::string_view textOf(FuzzBytes bytes) {
 }
 
 const base::Date someDay = base::Date::of(2026, 11, 17).value();
-
-/// What is refused repeats nothing of what was read: no six signs of it that the program does not
-/// say by itself are looked for here; the canary test does. That there is a sentence is.
-template <class T>
-void judge(const base::Result<T>& result) {
-  if (!result) base::require(!result.error().detail.empty(), "a refusal without a word");
-}
 
 void csv(FuzzBytes bytes) {
   const auto table = base::parseCsv(textOf(bytes));
@@ -140,22 +134,6 @@ void estimates(FuzzBytes bytes) {
 
 void letter(FuzzBytes bytes) {
   judge(reports::LetterTemplate::parse("letter.txt", textOf(bytes)));
-}
-
-/// What a person or a scanner types.
-void typed(FuzzBytes bytes) {
-  const std::string text(textOf(bytes));
-  judge(base::Date::parse(text));
-  judge(base::parseNumericDate(text));
-  judge(base::parseExpiry(text));
-  judge(base::parseInt(text));
-  judge(base::parseDouble(text));
-  judge(base::Uuid::parse(text));
-  judge(base::soundText(text));
-  judge(roster::gradeNumber(text));
-  judge(roster::parseChildNumber(text));
-  judge(dentition::Tooth::parse(text, dentition::Notation::universal));
-  if (base::isUtf8(text)) base::folded(text);
 }
 
 void identity(FuzzBytes bytes) {
@@ -320,19 +298,6 @@ std::vector<std::string> letters() {
   return all;
 }
 
-std::vector<std::string> words() {
-  return {"2026-11-17",
-          "3/4/2019",
-          "04/27",
-          "1043-0",
-          "K",
-          "3",
-          "16",
-          "-12.5",
-          "Mi\xC3\xB1"
-          "a"};
-}
-
 std::vector<std::string> identities() {
   vault::Identity one{.first = "Mina", .last = "Tolliver", .birth = someDay};
   one.guardians.push_back({"Ada", "mother", "000-555-0142", "English"});
@@ -377,7 +342,10 @@ const std::vector<FuzzTarget>& fuzzTargets() {
                                            {"authorizations", authorizations, lists},
                                            {"estimates", estimates, tables},
                                            {"letter", letter, letters},
+                                           {"form", consentForm, consentForms},
+                                           {"scanned", scanned, scans},
                                            {"typed", typed, words},
+                                           {"sealed", sealedPapers, seals},
                                            {"identity", identity, identities},
                                            {"key", wrappedKey, keys},
                                            {"envelope", envelope, envelopes},

@@ -121,6 +121,24 @@ TEST_CASE("Each hostile list is refused by its code, within a second", "[case-26
       CHECK(desk.call({"estimate", what, file.string()}).code == 2);
       CHECK(table.seconds() < longest);
     }
+    const auto secret = desk.file("pass");
+    std::vector<std::vector<std::string>> others{
+        {"apply", book, file.string(), "--by", "IM"},
+        {"merge-day", book, file.string(), "--by", "IM", "--day-passphrase-file", secret},
+        {"unpack-day", file.string(), (folder / "new.gkbook").string(), "--day-passphrase-file",
+         secret}};
+    // Its half second is for the passphrase, so that only what is no file at all is given to it.
+    if (hostile.code == "file.unreadable")
+      others.push_back({"open-papers", book, file.string(), "--to", (folder / "out").string()});
+    for (const auto& words : others) {
+      const Timed other;
+      const auto answer = desk.call(words);
+      INFO(words.front() << ": " << answer.err);
+      CHECK(answer.code == 2);
+      CHECK(other.seconds() < longest);
+    }
+    CHECK_FALSE(std::filesystem::exists(folder / "new.gkbook"));
+    CHECK_FALSE(std::filesystem::exists(folder / "out"));
     const Timed word;
     CHECK(desk.call({"change-passphrase", book, "--passphrase-file", file.string(),
                      "--new-passphrase-file", file.string()})

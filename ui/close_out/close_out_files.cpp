@@ -114,6 +114,7 @@ void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Be
       LongKind::backUp, this, book(), write,
       [this, day = day_, isFree = toStd(*picked)](const base::Result<Written>& made) {
         if (!went(made)) return;
+        if (!book().isInPlace()) return void(Q_EMIT savedElsewhere(toQt(made->path.string())));
         auto words = backedUpWords(made->path, made->sameDisk);
         if (made->path != base::Path(isFree))
           words += u" The older copy of that name is unchanged."_s;

@@ -29,6 +29,8 @@ class CloseOutPage final : public Page {
   void childChosen(gk::roster::ChildId child, gk::roster::DayId day);
   /// So that a backup is made of itself.
   void daySigned(gk::roster::DayId day);
+  /// All that is open, whose own file was moved, so that nothing can be noted in it.
+  void savedElsewhere(const QString& path);
   void incidentWanted(std::optional<gk::roster::ChildId> child);
 
  private:

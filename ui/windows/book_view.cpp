@@ -117,6 +117,7 @@ void BookView::layOut() {
             if (child && board_->day()) incident_->begin(board_->day()->id, child);
           });
   connect(closeOut_, &CloseOutPage::daySigned, this, &BookView::backUpSigned);
+  connect(closeOut_, &CloseOutPage::savedElsewhere, this, &BookView::tellSaved);
   connect(laptop_, &LaptopPage::restoreWanted, this, &BookView::restoreWanted);
   connect(incident_, &IncidentPage::finished, this, &BookView::leaveIncident);
   connect(chair_, &ChairPage::finished, this, &BookView::leaveChair);
@@ -204,7 +205,7 @@ void BookView::connectPage(Page* page) {
   connect(page, &Page::failed, strip_, [this](const Message& message) {
     strip_->post(message);
     // Later, so that no page waits in the middle of its own act.
-    if (message.bookMoved) QTimer::singleShot(0, this, &BookView::saveElsewhere);
+    if (message.bookMoved) QTimer::singleShot(0, this, [this] { saveElsewhere(); });
   });
   connect(page, &Page::said, strip_, [this](const QString& words) {
     strip_->settle();

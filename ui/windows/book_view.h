@@ -103,8 +103,10 @@ class BookView final : public QWidget {
   void askAtClosing(const QString& why, const std::function<void()>& close);
   void letGo();
   void askClock(const QString& question);
-  /// The file is gone from under the open book: all it holds goes into a new one.
-  void saveElsewhere();
+  /// The file is gone from under the open book: all it holds goes into a new one, beside the
+  /// window; `then` once that is there and verified.
+  void saveElsewhere(const std::function<void()>& then = {});
+  void tellSaved(const QString& path);
   /// Said within a second, whatever is done meanwhile, and once.
   void noticeMoved();
   void askMovedAtClosing(const std::function<void()>& close);
@@ -175,7 +177,9 @@ class BookView final : public QWidget {
   std::optional<QString> lockLater_; ///< when the work that has the book is over
   bool namesHidden_ = false;         ///< the chair goes on without them
   bool isMovedTold_ = false;
+  bool isSaving_ = false;         ///< under a new name
   bool isSavedElsewhere_ = false; ///< nothing is written to it since
+  std::function<void()> afterSaved_;
   std::set<base::MemberId> offered_;
   std::optional<roster::DayId> askedReady_;
   std::optional<QStringList> lotCodes_;                        ///< until something is written

@@ -17,17 +17,16 @@ constexpr std::array placeholders{"program", "phone", "child", "number", "school
 constexpr std::string_view toWriteOn = "____________________";
 constexpr std::size_t mostTemplateBytes = 64'000;
 
-/// The first name in braces that is none of those; empty when all are.
-std::string unknownIn(std::string_view text) {
+/// Whether each name in braces is one of those. What a wrong one is called is not said: whoever
+/// chose another file than meant may have a student's name there.
+bool areKnown(std::string_view text) {
   for (auto at = text.find('{'); at != std::string_view::npos; at = text.find('{', at + 1)) {
     const auto end = text.find('}', at);
-    const auto name =
-        end == std::string_view::npos ? text.substr(at + 1) : text.substr(at + 1, end - at - 1);
     if (end == std::string_view::npos ||
-        std::ranges::find(placeholders, name) == placeholders.end())
-      return std::string(name.substr(0, 40));
+        std::ranges::find(placeholders, text.substr(at + 1, end - at - 1)) == placeholders.end())
+      return false;
   }
-  return {};
+  return true;
 }
 
 std::string filled(const std::string& text, const std::map<std::string, std::string>& words) {
@@ -80,7 +79,6 @@ base::Result<ConsentTemplate> ConsentTemplate::parse(const std::string& file,
       if (colon == std::string_view::npos) return wrong("a line \"key: value\" is expected here");
       const std::string key(base::trim(line.substr(0, colon)));
       const std::string value(base::trim(line.substr(colon + 1)));
-      if (!said.insert(key).second) return wrong("\"" + key + "\" is said twice");
       if (key == "language")
         made.language_ = value;
       else if (key == "version")
@@ -90,13 +88,13 @@ base::Result<ConsentTemplate> ConsentTemplate::parse(const std::string& file,
       else if (key == "approved")
         made.approvedBy_ = value == "no" ? std::string() : value;
       else
-        return wrong("\"" + key +
-                     "\" is no line of a form; use language, version, approved, draft");
+        return wrong("this is no line of a form's header; use language, version, approved, draft");
+      if (!said.insert(key).second) return wrong("\"" + key + "\" is said twice");
       if (value.empty()) return wrong("\"" + key + "\" is empty");
       continue;
     }
-    if (const auto unknown = unknownIn(line); !unknown.empty())
-      return wrong("{" + unknown + "} is not known; use " +
+    if (!areKnown(line))
+      return wrong("a word in braces is not known; use " +
                    base::join({placeholders.begin(), placeholders.end()}, ", "));
     if (line.empty()) {
       endParagraph();

@@ -116,9 +116,9 @@ Result<std::string> languageOf(Worded of, const std::string& name, const std::st
       if (base::folded(one->language()) == base::folded(made->language())) return one->language();
       printed.push_back(one->language());
     }
-  return Error{ErrorCode::letterTemplate, name + ": its language is " + made->language() +
-                                              ", and consent forms are printed in " +
-                                              base::join(printed, " and ")};
+  return Error{ErrorCode::letterTemplate, name + ": consent forms are printed in " +
+                                              base::join(printed, " and ") +
+                                              ", and its line \"language:\" names none of them"};
 }
 
 } // namespace

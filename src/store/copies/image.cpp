@@ -7,6 +7,20 @@ namespace gk::store {
 
 using base::Result;
 
+namespace {
+
+/// Where the copy is made: beside the book. Where its folder went too, or takes no files any more,
+/// it is the system's folder for what goes away again: all that is open must still be saved.
+base::Path roomFor(const Book& book) {
+  auto folder = folderOf(book.path());
+  if (book.isInPlace() || guarded([&] { requireWritableFolder(folder); })) return folder;
+  std::error_code none;
+  auto other = std::filesystem::temp_directory_path(none);
+  return none ? folder : other;
+}
+
+} // namespace
+
 Image::Image(Connection& source, base::LaptopId laptop, const base::Path& folder)
     : laptop_(laptop) {
   const Draft draft(folder / ".groovekeeper-image");
@@ -19,9 +33,8 @@ Image::Image(Connection& source, base::LaptopId laptop, const base::Path& folder
 Image::~Image() = default;
 
 Result<std::unique_ptr<Image>> Image::of(Book& book) {
-  return guarded([&] {
-    return std::make_unique<Image>(book.connection_, book.laptop(), folderOf(book.path()));
-  });
+  return guarded(
+      [&] { return std::make_unique<Image>(book.connection_, book.laptop(), roomFor(book)); });
 }
 
 Result<bool> Image::copy(int pages) {

@@ -7,10 +7,11 @@ namespace gk::store {
 
 /// An open book as it is at one moment, for another thread to read while the book is written on.
 /// It is copied in pieces in the book's own thread. The copy is a file of no name beside the book,
-/// which goes when it is closed, even by a crash.
+/// which goes when it is closed, even by a crash; in the system's folder for such files where the
+/// book was moved and its folder with it.
 class Image {
  public:
-  /// Fails as Draft where no file can be made beside the book, which outlives the copying.
+  /// Fails as Draft where no file can be made for it. The book outlives the copying.
   static base::Result<std::unique_ptr<Image>> of(Book& book);
   /// Throws Trouble; `of` is the way in.
   Image(Connection& source, base::LaptopId laptop, const base::Path& folder);

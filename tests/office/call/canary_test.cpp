@@ -2,6 +2,7 @@
 
 #include "base/text/csv.h"
 #include "base/text/text.h"
+#include "session/letters/letter_files.h"
 #include "session/letters/letters.h"
 #include "support/long_checks.h"
 
@@ -116,6 +117,9 @@ TEST_CASE("No command repeats a name of a file that is of another kind altogethe
                                        "<first>" + canary + "</first>",
                                        "{" + canary + "}\n---\n{?" + canary + "}",
                                        "language: English\n" + canary + ":\n---\n",
+                                       "language: " + canary +
+                                           "\nversion: 1\napproved: no\ndraft: D\n-----\n[] Yes\n"
+                                           "__ Signature\n",
                                        "\"" + canary + "\"" + canary + "\n",
                                        "\"" + canary,
                                        canary + "\xff\n"};
@@ -148,6 +152,17 @@ TEST_CASE("No command repeats a name of a file that is of another kind altogethe
     INFO(templates.error().detail);
     CHECK_FALSE(repeats(templates.error().detail));
     std::filesystem::remove_all(base::Path(desk.file("letters")));
+    for (const auto of : {session::Worded::letter, session::Worded::consentForm}) {
+      const auto replaced = session::replaceTemplate(book, of, file);
+      REQUIRE_FALSE(replaced);
+      INFO(replaced.error().detail);
+      CHECK_FALSE(repeats(replaced.error().detail));
+    }
+    std::filesystem::create_directories(base::Path(desk.file("forms")));
+    desk.write("forms/english.txt", text);
+    const auto forms = session::consentTemplates(book);
+    if (!forms) CHECK_FALSE(repeats(forms.error().detail));
+    std::filesystem::remove_all(base::Path(desk.file("forms")));
   }
 }
 

@@ -52,17 +52,37 @@ TEST_CASE("A form says for whom it is, and a blank one leaves lines to write on"
 }
 
 TEST_CASE("A form that is not whole is refused with its line", "[case-296]") {
-  CHECK(refusal(changed("{child}", "{name}")).starts_with("form.txt, line 8: {name} is not known"));
+  CHECK(refusal(changed("{child}", "{name}"))
+            .starts_with("form.txt, line 8: a word in braces is not known; use program, phone"));
   CHECK(refusal(changed("{child}", "{child")).starts_with("form.txt, line 8"));
   CHECK(refusal(changed("version: 1\n", "")).find("\"version:\" is missing") != std::string::npos);
   CHECK(refusal(changed("version: 1", "version:")).find("is empty") != std::string::npos);
   CHECK(refusal(changed("version: 1", "language: x")).find("said twice") != std::string::npos);
-  CHECK(refusal(changed("version: 1", "colour: x")).find("no line of a form") != std::string::npos);
+  CHECK(refusal(changed("version: 1", "colour: x"))
+            .find("line 3: this is no line of a form's header") != std::string::npos);
   CHECK(refusal(changed("[] Yes\n", "")).find("box") != std::string::npos);
   CHECK(refusal(changed("__ Signature | Date\n", "")).find("sign") != std::string::npos);
   CHECK(refusal(changed("-----\n", "")).find("key: value") != std::string::npos);
   CHECK(refusal("").find("dashes") != std::string::npos);
   CHECK(refusal(std::string(70'000, 'x')).find("longer") != std::string::npos);
+}
+
+TEST_CASE("What a form is refused for repeats nothing that stands in it", "[case-256]") {
+  // Whoever chose another file than meant may have a student's name anywhere in it.
+  for (const auto& [from, to] : std::vector<std::pair<std::string, std::string>>{
+           {"{child}", "{Mina Tolliver}"},
+           {"{child}", "{Mina Tolliver"},
+           {"version: 1", "Mina Tolliver: 1"},
+           {"version: 1", "Mina Tolliver: 1\nMina Tolliver: 1"},
+           {"version: 1", "Mina Tolliver:"},
+           {"version: 1", "version: 1\nversion: Mina Tolliver"},
+           {"version: 1", "Mina Tolliver"},
+           {"[] Yes\n", "Mina Tolliver\n"},
+           {"-----\n", "Mina Tolliver: Mina Tolliver\n"}}) {
+    INFO(to);
+    CHECK(refusal(changed(from, to)).find("Mina") == std::string::npos);
+    CHECK(refusal(changed(from, to)).find("Tolliver") == std::string::npos);
+  }
 }
 
 TEST_CASE(

@@ -1,4 +1,5 @@
 #include "reports/records/inputs.h"
+#include "session/book/snapshot.h"
 #include "store/book.h"
 #include "support/clinic.h"
 
@@ -136,4 +137,26 @@ TEST_CASE("A book whose file was moved, deleted or replaced takes no more acts a
     CHECK(must(again.child(child)).id == child);
     must(again.endVisit(clinic.by, {child, clinic.day, chairside::DayEnd::absent, {}, {}}));
   }
+}
+
+TEST_CASE("A book whose folder was moved too is still copied beside the work, and saved",
+          "[case-132]") {
+  const Scratch folder;
+  const auto room = folder / "room";
+  std::filesystem::create_directory(room);
+  Clinic clinic(room / "day.gkbook", session::BookKind::throwaway);
+  const auto child = clinic.child("Mina", "Tolliver-Reed");
+  std::filesystem::rename(room, folder / "elsewhere");
+  CHECK_FALSE(clinic.session.isInPlace());
+  auto draft = must(clinic.session.snapshot());
+  while (!must(draft->copy(64)))
+    ;
+  auto still = must(draft->finish());
+  CHECK(must(still.findings({})).empty());
+  const auto saved = folder / "saved.gkbook";
+  must(still.backUp(saved, {}));
+  CHECK_FALSE(std::filesystem::exists(room));
+  base::SeededRandom random(3);
+  auto again = must(session::Session::open(saved, clinic.laptop, {clinic.clock, random}));
+  CHECK(must(again.child(child)).id == child);
 }

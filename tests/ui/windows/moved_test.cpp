@@ -1,5 +1,9 @@
+#include "ui/asking/long_work.h"
 #include "ui/fixtures/pictures.h"
 #include "ui/fixtures/window_fixture.h"
+
+#include <atomic>
+#include <thread>
 
 using namespace gk;
 using namespace gk::test;
@@ -46,6 +50,36 @@ TEST_CASE("A logbook whose file goes is said within seconds, though nothing is e
     must(again.unlock(Clinic::passphrase));
     CHECK(must(again.names()).size() == 1);
   }
+  SECTION("the window goes on while it is saved, and closes once it is") {
+    std::atomic<int> asked = 0; // by the core, in the work's own thread
+    desk.window->work().pauseWith([&asked] {
+      ++asked;
+      std::this_thread::sleep_for(std::chrono::milliseconds(25));
+    });
+    desk.prompter->files = {ui::toQt(desk.saved.string())};
+    REQUIRE(QTest::qWaitFor([&] { return desk.window->work().isBusy() && asked > 1; }, 10000));
+    CHECK_FALSE(std::filesystem::exists(desk.saved));
+    CHECK_FALSE(desk.window->close());
+    CHECK(QTest::qWaitFor([&] { return !desk.window->isVisible(); }, 60000));
+    CHECK(desk.prompter->decided.isEmpty());
+    CHECK(std::filesystem::exists(desk.saved));
+    desk.window->work().pauseWith({});
+  }
+  SECTION("canceled, nothing is left, and it is asked about on closing") {
+    std::atomic<int> asked = 0;
+    desk.window->work().pauseWith([&asked] {
+      ++asked;
+      std::this_thread::sleep_for(std::chrono::milliseconds(25));
+    });
+    desk.prompter->files = {ui::toQt(desk.saved.string())};
+    REQUIRE(QTest::qWaitFor([&] { return desk.window->work().isBusy() && asked > 1; }, 10000));
+    press(*desk.window, Qt::Key_Period, Qt::ControlModifier);
+    CHECK(QTest::qWaitFor([&] { return !desk.window->work().isBusy(); }, 10000));
+    CHECK_FALSE(desk.window->close());
+    CHECK(desk.prompter->decided.size() == 1);
+    desk.window.reset(); // waits for the work's thread
+    CHECK_FALSE(std::filesystem::exists(desk.saved));
+  }
   SECTION("it is put off: asked about once, and again on closing") {
     CHECK(desk.isToldOf());
     QTest::qWait(2500);
@@ -55,8 +89,22 @@ TEST_CASE("A logbook whose file goes is said within seconds, though nothing is e
     CHECK(desk.window->isVisible());
     desk.prompter->choices = {0};
     desk.prompter->files = {ui::toQt(desk.saved.string())};
-    CHECK(desk.window->close());
+    CHECK_FALSE(desk.window->close()); // it closes once the copy is there
+    CHECK(QTest::qWaitFor([&] { return !desk.window->isVisible(); }, 20000));
     CHECK(std::filesystem::exists(desk.saved));
+  }
+  SECTION("it is put off, and then saved as a backup: nothing is asked again") {
+    CHECK(desk.isToldOf());
+    CHECK(QTest::qWaitFor([&] { return desk.prompter->asked.size() == 1; }, 5000));
+    desk.prompter->files = {ui::toQt(desk.saved.string())};
+    press(*desk.window, Qt::Key_F3);
+    press(*desk.window, Qt::Key_B, Qt::AltModifier);
+    CHECK(QTest::qWaitFor([&] { return desk.reads(u"Saved and verified"_s); }, 10000));
+    CHECK(std::filesystem::exists(desk.saved));
+    QTest::qWait(100);
+    CHECK(desk.prompter->asked.size() == 2);
+    CHECK(desk.window->close());
+    CHECK(desk.prompter->decided.isEmpty());
   }
   SECTION("the file is safe where it is: closed without saving") {
     CHECK(desk.isToldOf());
