@@ -343,7 +343,9 @@ void OverviewView::paintPlot(QPainter& painter, const QRectF& box, const QString
                                    toStd(worn.card.name())};
   // As wide as the room at the usual letters; letters that are larger have fewer units.
   const double unit = style::px(14) / 13.0;
-  const reports::PlotSize units{room.width() / unit, std::max(60.0, room.height() / unit - 90)};
+  constexpr double aroundAxes = 66; // names below them, and one row of a key
+  const reports::PlotSize units{room.width() / unit,
+                                std::max(60.0, room.height() / unit - aroundAxes)};
   QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, colors)));
   const auto size = QSizeF(svg.defaultSize()).scaled(room.size(), Qt::KeepAspectRatio);
   svg.render(&painter, QRectF(room.topLeft(), size));
