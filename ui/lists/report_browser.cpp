@@ -4,6 +4,7 @@
 #include "ui/lists/cell_delegate.h"
 #include "ui/lists/part_delegate.h"
 #include "ui/lists/plot_view.h"
+#include "ui/look/numerals.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 #include "ui/support/page_keys.h"
@@ -19,6 +20,7 @@
 #include <QTextEdit>
 
 #include <algorithm>
+#include <cmath>
 
 namespace gk::ui {
 
@@ -187,19 +189,19 @@ void ReportBrowser::fitColumns() {
   const int widest = style::px(numbers > 7 ? 140 : 400);
   // Not resizeColumnsToContents: it leaves room for a sort mark that no heading has.
   table_->ensurePolished();
-  const QFontMetrics cells(table_->font());
   auto bold = table_->font();
   bold.setBold(true);
   bold.setPixelSize(style::px(14)); // as the sheet sets headings
-  const QFontMetrics headings(bold);
-  const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
-    return metrics.size(0, words.toString()).width() + 15;
+  const auto widthOf = [](const QFont& font, const QString& words) {
+    const double even = isFigure(words) ? evenWidth(words, QFontMetricsF(font)) : 0;
+    return std::max(QFontMetrics(font).size(0, words).width(), static_cast<int>(std::ceil(even))) +
+           15;
   };
   for (int column = 0; column < count; ++column) {
-    int wide = widthOf(headings, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole));
+    int wide =
+        widthOf(bold, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole).toString());
     for (int row = 0; row < model_->rowCount(); ++row)
-      wide =
-          std::max(wide, widthOf(cells, model_->data(model_->index(row, column), Qt::DisplayRole)));
+      wide = std::max(wide, widthOf(table_->font(), model_->index(row, column).data().toString()));
     table_->setColumnWidth(column, std::min(wide, widest));
   }
   // Words take what is left; numbers stay beside each other.
