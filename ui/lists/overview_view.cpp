@@ -142,11 +142,13 @@ void OverviewView::paintFigure(QPainter& painter, const QRectF& box,
   painter.drawText(at(0, 0.22), overLeft, figure.title);
   painter.setFont(letters(34, QFont::ExtraBold));
   painter.drawText(at(0.2, 0.62), overLeft, figure.number);
-  auto small = letters(14);
-  while (small.pixelSize() > 11 &&
-         QFontMetricsF(small).horizontalAdvance(figure.of) > inside.width())
-    small.setPixelSize(small.pixelSize() - 1);
-  painter.setFont(small);
+  // Letters give way before words do.
+  const auto fitting = [](QFont font, const QString& words, double room) {
+    while (font.pixelSize() > 11 && QFontMetricsF(font).horizontalAdvance(words) > room)
+      font.setPixelSize(font.pixelSize() - 1);
+    return font;
+  };
+  painter.setFont(fitting(letters(14), figure.of, inside.width()));
   painter.setPen(style::quiet());
   painter.drawText(at(0.6, 0.8), overLeft, figure.of);
   if (figure.benchmark.isEmpty()) return;
@@ -154,9 +156,10 @@ void OverviewView::paintFigure(QPainter& painter, const QRectF& box,
   const double side = last.height() * 0.95;
   const auto sign = !figure.met ? Icon::note : *figure.met ? Icon::tick : Icon::ask;
   paintIcon(painter, {last.left(), last.center().y() - side / 2, side, side}, sign, style::ink());
-  painter.setFont(letters(14, QFont::DemiBold));
+  const auto beside = last.adjusted(side + 6, 0, 0, 0);
+  painter.setFont(fitting(letters(14, QFont::DemiBold), figure.benchmark, beside.width()));
   painter.setPen(style::ink());
-  painter.drawText(last.adjusted(side + 6, 0, 0, 0), overLeft, figure.benchmark);
+  painter.drawText(beside, overLeft, figure.benchmark);
 }
 
 void OverviewView::paintHead(QPainter& painter, const QRectF& box, const QString& title,

@@ -18,6 +18,7 @@
 #include <QListWidget>
 #include <QTableView>
 #include <QTextEdit>
+#include <QTimer>
 
 #include <algorithm>
 #include <cmath>
@@ -46,6 +47,7 @@ ReportBrowser::ReportBrowser(QWidget* parent)
   table_->verticalHeader()->hide();
   table_->horizontalHeader()->setHighlightSections(false);
   table_->installEventFilter(this);
+  table_->viewport()->installEventFilter(this);
 
   notes_->setObjectName(u"reportNotes"_s);
   notes_->setAccessibleName(u"Notes on the part chosen"_s);
@@ -204,8 +206,25 @@ void ReportBrowser::fitColumns() {
       wide = std::max(wide, widthOf(table_->font(), model_->index(row, column).data().toString()));
     table_->setColumnWidth(column, std::min(wide, widest));
   }
-  // Words take what is left; numbers stay beside each other.
-  table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().isNumber());
+  lastWide_ = count > 0 ? table_->columnWidth(count - 1) : 0;
+  fittedAt_ = 0;
+  stretchLast();
+}
+
+/// Words take what is left where that is enough for them; numbers stay beside each other. The rows
+/// are as high as their words in these widths.
+void ReportBrowser::stretchLast() {
+  const int last = model_->columnCount() - 1;
+  if (last < 0) return;
+  auto* header = table_->horizontalHeader();
+  const int left = table_->viewport()->width() - (header->length() - header->sectionSize(last));
+  const bool isStretched = !model_->table().columns.back().isNumber() && left >= lastWide_;
+  header->setStretchLastSection(isStretched);
+  if (!isStretched) header->resizeSection(last, lastWide_);
+  constexpr int mostRows = 400; // that are measured whenever the window changes
+  const bool isFitted = fittedAt_ > 0 && model_->rowCount() > mostRows;
+  if (isFitted || fittedAt_ == header->sectionSize(last)) return;
+  fittedAt_ = header->sectionSize(last);
   table_->resizeRowsToContents();
 }
 
@@ -224,6 +243,8 @@ void ReportBrowser::resizeEvent(QResizeEvent* event) {
 }
 
 bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == table_->viewport() && event->type() == QEvent::Resize)
+    QTimer::singleShot(0, this, &ReportBrowser::stretchLast); // once the columns have their widths
   if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
   const auto key = static_cast<QKeyEvent*>(event)->key();
   const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;
