@@ -2,6 +2,7 @@
 
 #include "base/text/text.h"
 #include "ui/keys/icons.h"
+#include "ui/lists/plot_view.h"
 #include "ui/look/numerals.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"
@@ -314,16 +315,12 @@ void OverviewView::paintPlot(QPainter& painter, const QRectF& box, const QString
                              const QString& says, const reports::Plot& plot) const {
   paintHead(painter, box, title, says);
   const auto room = box.adjusted(cardMargin, headRoom() - 4, -cardMargin, -8);
-  const auto& worn = style::worn();
-  const reports::PlotColors colors{toStd(worn.ink.name()), toStd(worn.edge.name()),
-                                   toStd(worn.chart.name()), toStd(worn.soft.name()),
-                                   toStd(worn.card.name())};
   // As wide as the room at the usual letters; letters that are larger have fewer units.
   const double unit = style::px(14) / 13.0;
   constexpr double aroundAxes = 66; // names below them, and one row of a key
   const reports::PlotSize units{room.width() / unit,
                                 std::max(60.0, room.height() / unit - aroundAxes)};
-  QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, colors)));
+  QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, plotColors())));
   const auto size = QSizeF(svg.defaultSize()).scaled(room.size(), Qt::KeepAspectRatio);
   svg.render(&painter, QRectF(room.topLeft(), size));
 }
