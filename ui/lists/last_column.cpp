@@ -43,15 +43,17 @@ void LastColumn::fit() {
   const QAbstractItemView& cells = table_; // whose hint anyone may ask
   const int wanted = std::max(cells.sizeHintForColumn(last), header->sectionSizeHint(last)) + 1;
   const int room = table_.viewport()->width();
-  const auto left = [&] { return room - (header->length() - header->sectionSize(last)); };
+  const auto others = [&] {
+    const int all = header->length(); // lays out what is still to be; only then a size is right
+    return all - header->sectionSize(last);
+  };
   if (before_) {
-    const int others =
-        header->length() - header->sectionSize(last) - header->sectionSize(before_->column);
+    const int beside = others() - header->sectionSize(before_->column);
     header->resizeSection(
         before_->column,
-        std::clamp(room - others - wanted, style::px(before_->least), style::px(before_->usual)));
+        std::clamp(room - beside - wanted, style::px(before_->least), style::px(before_->usual)));
   }
-  const bool fits = left() >= wanted;
+  const bool fits = room - others() >= wanted;
   header->setStretchLastSection(fits);
   if (!fits) header->resizeSection(last, wanted);
 }

@@ -204,9 +204,9 @@ void ReportBrowser::fitColumns() {
         widthOf(bold, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole).toString());
     for (int row = 0; row < model_->rowCount(); ++row)
       wide = std::max(wide, widthOf(table_->font(), model_->index(row, column).data().toString()));
-    table_->setColumnWidth(column, std::min(wide, widest));
+    lastWide_ = std::min(wide, widest);
+    table_->setColumnWidth(column, lastWide_);
   }
-  lastWide_ = count > 0 ? table_->columnWidth(count - 1) : 0;
   fittedAt_ = 0;
   stretchLast();
 }
@@ -217,7 +217,8 @@ void ReportBrowser::stretchLast() {
   const int last = model_->columnCount() - 1;
   if (last < 0) return;
   auto* header = table_->horizontalHeader();
-  const int left = table_->viewport()->width() - (header->length() - header->sectionSize(last));
+  const int all = header->length(); // lays out what is still to be; only then a size is right
+  const int left = table_->viewport()->width() - (all - header->sectionSize(last));
   const bool isStretched = !model_->table().columns.back().isNumber() && left >= lastWide_;
   header->setStretchLastSection(isStretched);
   if (!isStretched) header->resizeSection(last, lastWide_);
