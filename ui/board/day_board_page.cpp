@@ -11,6 +11,7 @@
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/lists/board_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/style.h"
 #include "ui/models/readiness_words.h"
 #include "ui/safety/withdrawal.h"
@@ -102,7 +103,8 @@ void DayBoardPage::layOut() {
     for (int column = 0; column < static_cast<int>(widths.size()); ++column)
       table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
   });
-  header->setStretchLastSection(true);
+  // A plan is read whole; alerts that have less room say how many more there are.
+  new LastColumn(*table_, LastColumn::GivesWay{BoardModel::alerts, 120, 200});
 
   auto* board = new QWidget(stack_);
   const auto button = [&](const QString& words, Qt::Key key, const QString& name, auto act) {

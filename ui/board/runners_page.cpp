@@ -7,6 +7,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 #include "ui/support/text.h"
@@ -34,7 +35,7 @@ RunnersPage::RunnersPage(Context& context, QWidget* parent)
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setTabKeyNavigation(false);
   table_->verticalHeader()->hide();
-  table_->horizontalHeader()->setStretchLastSection(true);
+  new LastColumn(*table_);
   style::whenDressed(table_, [this] {
     table_->verticalHeader()->setDefaultSectionSize(style::px(28));
     table_->horizontalHeader()->setDefaultSectionSize(style::px(160));
@@ -81,6 +82,7 @@ void RunnersPage::refresh() {
                                day_->value.date, std::move(children));
   title_->setText(toQt(list_.title) + u": %1 to bring"_s.arg(list_.rows.size()));
   model_->show(list_);
+  table_->resizeColumnsToContents();
 }
 
 void RunnersPage::print() {

@@ -63,10 +63,26 @@ IdentityPanel::IdentityPanel(ChairVisit& visit, QWidget* parent)
 }
 
 /// A label that wraps asks for more height than it needs in this width, and would push keys away.
+/// The letters of what is asked give way before the card is cut.
 void IdentityPanel::fitWords() {
-  // An empty label has no height for a width.
-  for (auto* words : {asked_, lookUp_})
-    words->setMinimumHeight(std::max(0, words->heightForWidth(width())));
+  constexpr int least = 20; // pixels, as of all that is said at the chair
+  constexpr int step = 2;
+  asked_->setStyleSheet({});
+  asked_->ensurePolished();
+  const int card = view_->leastHeight(scroll_->viewport()->width());
+  for (int pixels = asked_->font().pixelSize();; pixels -= step) {
+    int others = keys_->heightForWidth(width()) + layout()->spacing();
+    for (auto* words : {asked_, lookUp_}) {
+      // An empty label has no height for a width.
+      words->setMinimumHeight(std::max(0, words->heightForWidth(width())));
+      if (!words->isHidden()) others += words->minimumHeight() + layout()->spacing();
+    }
+    if (height() - others >= card || pixels - step < least) break;
+    asked_->setStyleSheet(u"font-size: %1px"_s.arg(pixels - step));
+    asked_->ensurePolished();
+  }
+  layout()->activate();
+  view_->fit(scroll_->viewport()->size());
 }
 
 void IdentityPanel::resizeEvent(QResizeEvent* event) {
@@ -133,7 +149,6 @@ bool IdentityPanel::gather(const QKeyEvent& event) {
 
 void IdentityPanel::refresh() {
   view_->setCard(file().card);
-  view_->fit(scroll_->viewport()->size());
   const bool known = chairside::checkIdentifiers(confirmed_).has_value();
   const bool heard = chairside::checkHeard(heard_, file().card.flags).has_value();
   QStringList avoid = alertLines();
@@ -149,7 +164,6 @@ void IdentityPanel::refresh() {
   lookUp_->setText(u"Looking up: "_s + typed_ +
                    u"   Enter looks it up, Esc cancels. Only the arrow keys confirm identity."_s);
   lookUp_->setVisible(!typed_.isEmpty());
-  fitWords();
   std::vector<KeyAction> actions{
       {Qt::Key_Left, u"Name + birth date match"_s, u"identityBirthButton"_s,
        [this] { confirm(Identifier::birthDate); }},
@@ -173,6 +187,7 @@ void IdentityPanel::refresh() {
     actions.push_back({Qt::Key_V, u"No consent: clinician override"_s, u"overrideButton"_s,
                        [this] { overrideConsent(); }, KeyLook::alarm});
   keys_->setActions(std::move(actions));
+  fitWords();
 }
 
 void IdentityPanel::confirm(Identifier second) {

@@ -18,6 +18,8 @@ using roster::FlagAction;
 
 namespace {
 
+constexpr int smallestLetters = 40; ///< percent of the usual
+
 QLabel* label(QWidget* parent, const QString& name, const QString& look) {
   auto* made = new QLabel(parent);
   made->setObjectName(name);
@@ -75,20 +77,31 @@ IdentityView::IdentityView(QWidget* parent)
 /// is cut. What is asked and the keys below stay where they are.
 void IdentityView::fit(QSize room) {
   if (room.isEmpty()) return;
-  const auto labels = findChildren<QLabel*>();
-  auto wanted = u"%1 %2 %3 %4"_s.arg(room.width())
-                    .arg(room.height())
-                    .arg(lookNow().percent)
-                    .arg(static_cast<int>(lookNow().scheme));
-  for (const auto* label : labels)
-    wanted += label->isHidden() ? u"|"_s : u'|' + label->text();
+  const auto wanted = u"%1 %2 %3"_s.arg(room.width()).arg(room.height()).arg(shown());
   if (wanted == fitted_) return;
   fitted_ = wanted;
-  for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50, 45, 40}) {
+  for (const int percent : {100, 92, 85, 78, 72, 66, 60, 55, 50, 45, smallestLetters}) {
     setLetters(percent);
     if (layout()->totalHeightForWidth(room.width()) <= room.height()) break;
   }
   setMinimumHeight(layout()->totalHeightForWidth(room.width())); // the rest is scrolled to
+}
+
+int IdentityView::leastHeight(int width) {
+  const auto of = u"%1 %2"_s.arg(width).arg(shown());
+  if (of == leastOf_) return least_;
+  leastOf_ = of;
+  setLetters(smallestLetters);
+  least_ = layout()->totalHeightForWidth(width);
+  fitted_.clear(); // to be fitted once more
+  return least_;
+}
+
+QString IdentityView::shown() const {
+  auto all = u"%1 %2"_s.arg(lookNow().percent).arg(static_cast<int>(lookNow().scheme));
+  for (const auto* label : findChildren<QLabel*>())
+    all += label->isHidden() ? u"|"_s : u'|' + label->text();
+  return all;
 }
 
 void IdentityView::setLetters(int percent) {

@@ -19,9 +19,13 @@ class IdentityView final : public QWidget {
   void setCard(const session::IdentityCard& card);
   /// Letters as large as let all of it stand in this room.
   void fit(QSize room);
+  /// Of all of it in its smallest letters, in this width.
+  [[nodiscard]] int leastHeight(int width);
 
  private:
   void setLetters(int percent);
+  /// Of a look and of all words: the letters that fit are others where it is another.
+  [[nodiscard]] QString shown() const;
 
   QLabel* name_;
   QLabel* facts_;
@@ -30,7 +34,9 @@ class IdentityView final : public QWidget {
   QLabel* askFirst_;
   QLabel* notes_;
   QLabel* consent_;
-  QString fitted_; ///< to what room, words and look
+  QString fitted_;  ///< to what room, words and look
+  QString leastOf_; ///< what `least_` was measured of
+  int least_ = 0;
 };
 
 } // namespace gk::ui

@@ -8,6 +8,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
@@ -43,7 +44,7 @@ QTableView* FormCountPage::table(TableModel* model, const QString& words, const 
   made->setSelectionBehavior(QAbstractItemView::SelectRows);
   made->setTabKeyNavigation(false);
   made->verticalHeader()->hide();
-  made->horizontalHeader()->setStretchLastSection(true);
+  new LastColumn(*made);
   style::whenDressed(made,
                      [made] { made->verticalHeader()->setDefaultSectionSize(style::px(28)); });
   return made;

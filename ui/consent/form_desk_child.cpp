@@ -129,6 +129,7 @@ void FormDeskPage::showForms() {
                           said.version + (said.language.empty() ? "" : " " + said.language)});
   }
   model_->show(std::move(table));
+  forms_->resizeColumnsToContents();
   earlier_->setVisible(child_ && !formsKnown_.empty());
   showHistory();
 }

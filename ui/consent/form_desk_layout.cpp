@@ -8,6 +8,7 @@
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
@@ -240,7 +241,7 @@ QWidget* FormDeskPage::earlierPart() {
   forms_->setSelectionMode(QAbstractItemView::SingleSelection);
   forms_->setTabKeyNavigation(false);
   forms_->verticalHeader()->hide();
-  forms_->horizontalHeader()->setStretchLastSection(true);
+  new LastColumn(*forms_);
   style::whenDressed(forms_, [this] {
     forms_->verticalHeader()->setDefaultSectionSize(style::px(28));
     forms_->horizontalHeader()->setDefaultSectionSize(style::px(140));

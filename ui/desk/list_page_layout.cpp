@@ -3,6 +3,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"
@@ -186,6 +187,8 @@ void ListPage::layOut() {
   tabs_->addTab(skipped_, u"Skipped"_s);
   tabs_->addTab(missingTab(), u"Not on this list"_s);
   tabs_->addTab(changedTab(), u"Changed"_s);
+  for (auto* table : {pair_, held_, skipped_, missing_, outside_, changed_})
+    new LastColumn(*table); // the columns' own choices are fitted by themselves
   import_ = keyButton(u"Import"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"listImport"_s, this);
   import_->setProperty("look", u"main"_s);
   connect(import_, &QPushButton::clicked, this, &ListPage::import);

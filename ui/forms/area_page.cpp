@@ -10,6 +10,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollBar>
 #include <QTableView>
 
 #include <algorithm>
@@ -67,10 +68,17 @@ void AreaPage::readRows() {
   table_->resizeColumnsToContents();
   reading_ = false;
   pointAt(kept);
-  const auto shown = std::clamp(static_cast<int>(rows_.size()), 1, deskRowsShown);
-  table_->setFixedHeight(style::px(deskRowHeight) * shown +
-                         table_->horizontalHeader()->sizeHint().height() + 6);
+  fitHeight();
   showButtons();
+}
+
+/// As high as its rows, with the bar under them where the list scrolls sideways.
+void AreaPage::fitHeight() {
+  const auto shown = std::clamp(static_cast<int>(rows_.size()), 1, deskRowsShown);
+  const auto* bar = table_->horizontalScrollBar();
+  table_->setFixedHeight(style::px(deskRowHeight) * shown +
+                         table_->horizontalHeader()->sizeHint().height() + 6 +
+                         (bar->maximum() > bar->minimum() ? bar->sizeHint().height() : 0));
 }
 
 /// Without opening anything.

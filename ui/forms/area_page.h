@@ -49,6 +49,7 @@ class AreaPage final : public Page {
   QPushButton* button(const QString& words, const QKeySequence& key, const QString& name);
   void letNamesGo();
   void readRows();
+  void fitHeight();
   void choose(int row);
   void pointAt(const Thing& thing);
   [[nodiscard]] Thing chosen() const;

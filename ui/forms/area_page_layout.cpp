@@ -3,6 +3,7 @@
 #include "ui/keys/flow_layout.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 
@@ -11,6 +12,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QShortcut>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -65,7 +67,8 @@ void AreaPage::layOut() {
   table_->setWordWrap(false);
   table_->verticalHeader()->hide();
   table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-  table_->horizontalHeader()->setStretchLastSection(true);
+  new LastColumn(*table_);
+  connect(table_->horizontalScrollBar(), &QScrollBar::rangeChanged, this, &AreaPage::fitHeight);
   table_->horizontalHeader()->setHighlightSections(false);
   table_->installEventFilter(this);
   connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,

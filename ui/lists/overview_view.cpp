@@ -2,6 +2,8 @@
 
 #include "base/text/text.h"
 #include "ui/keys/icons.h"
+#include "ui/lists/plot_view.h"
+#include "ui/look/numerals.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"
 
@@ -141,11 +143,13 @@ void OverviewView::paintFigure(QPainter& painter, const QRectF& box,
   painter.drawText(at(0, 0.22), overLeft, figure.title);
   painter.setFont(letters(34, QFont::ExtraBold));
   painter.drawText(at(0.2, 0.62), overLeft, figure.number);
-  auto small = letters(14);
-  while (small.pixelSize() > 11 &&
-         QFontMetricsF(small).horizontalAdvance(figure.of) > inside.width())
-    small.setPixelSize(small.pixelSize() - 1);
-  painter.setFont(small);
+  // Letters give way before words do.
+  const auto fitting = [](QFont font, const QString& words, double room) {
+    while (font.pixelSize() > 11 && QFontMetricsF(font).horizontalAdvance(words) > room)
+      font.setPixelSize(font.pixelSize() - 1);
+    return font;
+  };
+  painter.setFont(fitting(letters(14), figure.of, inside.width()));
   painter.setPen(style::quiet());
   painter.drawText(at(0.6, 0.8), overLeft, figure.of);
   if (figure.benchmark.isEmpty()) return;
@@ -153,9 +157,10 @@ void OverviewView::paintFigure(QPainter& painter, const QRectF& box,
   const double side = last.height() * 0.95;
   const auto sign = !figure.met ? Icon::note : *figure.met ? Icon::tick : Icon::ask;
   paintIcon(painter, {last.left(), last.center().y() - side / 2, side, side}, sign, style::ink());
-  painter.setFont(letters(14, QFont::DemiBold));
+  const auto beside = last.adjusted(side + 6, 0, 0, 0);
+  painter.setFont(fitting(letters(14, QFont::DemiBold), figure.benchmark, beside.width()));
   painter.setPen(style::ink());
-  painter.drawText(last.adjusted(side + 6, 0, 0, 0), overLeft, figure.benchmark);
+  painter.drawText(beside, overLeft, figure.benchmark);
 }
 
 void OverviewView::paintHead(QPainter& painter, const QRectF& box, const QString& title,
@@ -182,15 +187,17 @@ void OverviewView::paintFunnel(QPainter& painter, const QRectF& box) const {
   paintHead(painter, box, u"From enrolled to sealed"_s, overview_.funnelSays);
   int most = 1;
   double names = 0;
-  double shares = 0;
+  double shares = 0; // percents in a column of their own, and what they are of behind them
+  double wholes = 0;
   const QFontMetricsF words(letters(14));
   for (const auto& step : overview_.funnel) {
     most = std::max(most, step.count);
     names = std::max(names, words.horizontalAdvance(step.words));
-    shares = std::max(shares, words.horizontalAdvance(step.share));
+    shares = std::max(shares, evenWidth(step.share.section(u' ', 0, 0), words));
+    wholes = std::max(wholes, words.horizontalAdvance(u' ' + step.share.section(u' ', 1)));
   }
   const double left = box.left() + cardMargin + names + 12;
-  const double room = box.right() - cardMargin - shares - 10 - left;
+  const double room = box.right() - cardMargin - shares - wholes - 10 - left;
   double y = box.top() + headRoom();
   std::optional<double> before;
   for (const auto& step : overview_.funnel) {
@@ -210,14 +217,17 @@ void OverviewView::paintFunnel(QPainter& painter, const QRectF& box) const {
     painter.drawRoundedRect(bar, 3, 3);
     painter.setFont(letters(14, QFont::Bold));
     const auto count = QString::number(step.count);
-    const bool isInside = QFontMetricsF(painter.font()).horizontalAdvance(count) + 14 < wide;
+    const bool isInside = evenWidth(count, QFontMetricsF(painter.font())) + 14 < wide;
     painter.setPen(isInside ? style::card() : style::ink());
-    painter.drawText(isInside ? bar.adjusted(8, 0, 0, 0) : bar.adjusted(wide + 6, 0, 60, 0),
-                     overLeft, count);
+    drawEven(painter, isInside ? bar.adjusted(8, 0, 0, 0) : bar.adjusted(wide + 6, 0, 60, 0),
+             overLeft, count);
     painter.setFont(letters(14));
     painter.setPen(style::quiet());
-    painter.drawText(QRectF(box.right() - cardMargin - shares - 4, y, shares + 4, rowHeight()),
-                     overRight, step.share);
+    const double of = box.right() - cardMargin - wholes;
+    drawEven(painter, QRectF(of - shares, y, shares, rowHeight()), overRight,
+             step.share.section(u' ', 0, 0));
+    painter.drawText(QRectF(of, y, wholes + 4, rowHeight()), overLeft,
+                     u' ' + step.share.section(u' ', 1));
     before = wide;
     y += rowHeight();
   }
@@ -233,7 +243,11 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
   for (const auto& dot : overview_.dots)
     low = std::min(low, dot.range ? dot.range->low : dot.share);
   low = std::max(0.0, std::floor(low / 10) * 10);
-  const double numbers = words.horizontalAdvance(u"100.0 of 1,000"_s);
+  double wholes = 0;
+  for (const auto& dot : overview_.dots)
+    wholes = std::max(wholes, evenWidth(u" of %1"_s.arg(dot.of), words));
+  const QFontMetricsF bold(letters(14, QFont::Bold));
+  const double numbers = evenWidth(u"100.0"_s, bold) + 4 + wholes;
   const double left = box.left() + cardMargin + names + 10;
   const double room = box.right() - cardMargin - numbers - 16 - left;
   const auto x = [&](double percent) { return left + room * (percent - low) / (100 - low); };
@@ -286,65 +300,27 @@ void OverviewView::paintDots(QPainter& painter, const QRectF& box) const {
     painter.setPen(style::ink());
     painter.setFont(letters(14, QFont::Bold));
     const auto percent = toQt(base::fixed(dot.share, 1));
-    const auto of = u" of %1"_s.arg(dot.of);
     const double right = box.right() - cardMargin;
-    const double wide = words.horizontalAdvance(of);
-    painter.drawText(QRectF(right - numbers, y, numbers - wide - 4, high), overRight, percent);
+    drawEven(painter, QRectF(right - numbers, y, numbers - wholes - 4, high), overRight, percent);
     painter.setFont(letters(14));
     painter.setPen(style::quiet());
-    painter.drawText(QRectF(right - wide - 4, y, wide + 4, high), overRight, of);
+    drawEven(painter, QRectF(right - wholes, y, wholes, high), overRight, u" of %1"_s.arg(dot.of));
     y += high;
   }
   // Below the picture, between its ticks: above it stands the finding.
   paintDotMarks(painter, benchmark, all, foot + rowHeight() * 0.7, box.right() - cardMargin);
 }
 
-/// What the two lines across the schools are: one moves aside for the other.
-void OverviewView::paintDotMarks(QPainter& painter, std::optional<double> benchmark,
-                                 std::optional<double> all, double y, double right) const {
-  const auto font = letters(14, QFont::DemiBold);
-  const QFontMetricsF words(font);
-  struct Mark {
-    QString words;
-    double center;
-    double wide;
-  };
-  const auto mark = [&](const QString& text, double center) {
-    return Mark{text, center, words.horizontalAdvance(text) + 12};
-  };
-  std::vector<Mark> marks;
-  if (benchmark)
-    marks.push_back(mark(u"own benchmark %1%"_s.arg(*overview_.benchmark), *benchmark));
-  if (all) marks.push_back(mark(u"all %1%"_s.arg(toQt(base::fixed(*overview_.all, 1))), *all));
-  std::ranges::stable_sort(marks, {}, &Mark::center);
-  if (marks.size() == 2) {
-    const double apart = (marks[0].wide + marks[1].wide) / 2;
-    const double lacking = std::max(0.0, apart - (marks[1].center - marks[0].center));
-    marks[0].center -= lacking / 2;
-    marks[1].center += lacking / 2;
-    const double over = std::max(0.0, marks[1].center + marks[1].wide / 2 - right);
-    for (auto& each : marks)
-      each.center -= over;
-  }
-  painter.setFont(font);
-  painter.setPen(style::ink());
-  for (const auto& each : marks)
-    painter.drawText(QRectF(each.center - each.wide / 2, y, each.wide, rowHeight()),
-                     Qt::AlignCenter, each.words);
-}
-
 void OverviewView::paintPlot(QPainter& painter, const QRectF& box, const QString& title,
                              const QString& says, const reports::Plot& plot) const {
   paintHead(painter, box, title, says);
   const auto room = box.adjusted(cardMargin, headRoom() - 4, -cardMargin, -8);
-  const auto& worn = style::worn();
-  const reports::PlotColors colors{toStd(worn.ink.name()), toStd(worn.edge.name()),
-                                   toStd(worn.chart.name()), toStd(worn.soft.name()),
-                                   toStd(worn.card.name())};
   // As wide as the room at the usual letters; letters that are larger have fewer units.
   const double unit = style::px(14) / 13.0;
-  const reports::PlotSize units{room.width() / unit, std::max(60.0, room.height() / unit - 90)};
-  QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, colors)));
+  constexpr double aroundAxes = 66; // names below them, and one row of a key
+  const reports::PlotSize units{room.width() / unit,
+                                std::max(60.0, room.height() / unit - aroundAxes)};
+  QSvgRenderer svg(QByteArray::fromStdString(reports::toSvg(plot, units, plotColors())));
   const auto size = QSizeF(svg.defaultSize()).scaled(room.size(), Qt::KeepAspectRatio);
   svg.render(&painter, QRectF(room.topLeft(), size));
 }

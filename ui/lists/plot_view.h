@@ -5,12 +5,16 @@
 #include <QWidget>
 
 #include <memory>
+#include <optional>
 
 class QSvgRenderer;
 
 namespace gk::ui {
 
-/// A report's picture, always black on white as it will be on paper.
+/// A picture in the look that is worn; on paper it has the colors of paper.
+reports::PlotColors plotColors();
+
+/// A report's picture.
 class PlotView final : public QWidget {
   Q_OBJECT
 
@@ -27,7 +31,10 @@ class PlotView final : public QWidget {
   void paintEvent(QPaintEvent* event) override;
 
  private:
+  void draw();
+
   std::unique_ptr<QSvgRenderer> svg_;
+  std::optional<reports::Plot> plot_;
 };
 
 } // namespace gk::ui

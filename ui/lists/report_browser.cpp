@@ -4,6 +4,7 @@
 #include "ui/lists/cell_delegate.h"
 #include "ui/lists/part_delegate.h"
 #include "ui/lists/plot_view.h"
+#include "ui/look/numerals.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 #include "ui/support/page_keys.h"
@@ -17,8 +18,10 @@
 #include <QListWidget>
 #include <QTableView>
 #include <QTextEdit>
+#include <QTimer>
 
 #include <algorithm>
+#include <cmath>
 
 namespace gk::ui {
 
@@ -44,6 +47,7 @@ ReportBrowser::ReportBrowser(QWidget* parent)
   table_->verticalHeader()->hide();
   table_->horizontalHeader()->setHighlightSections(false);
   table_->installEventFilter(this);
+  table_->viewport()->installEventFilter(this);
 
   notes_->setObjectName(u"reportNotes"_s);
   notes_->setAccessibleName(u"Notes on the part chosen"_s);
@@ -187,23 +191,41 @@ void ReportBrowser::fitColumns() {
   const int widest = style::px(numbers > 7 ? 140 : 400);
   // Not resizeColumnsToContents: it leaves room for a sort mark that no heading has.
   table_->ensurePolished();
-  const QFontMetrics cells(table_->font());
   auto bold = table_->font();
   bold.setBold(true);
   bold.setPixelSize(style::px(14)); // as the sheet sets headings
-  const QFontMetrics headings(bold);
-  const auto widthOf = [&](const QFontMetrics& metrics, const QVariant& words) {
-    return metrics.size(0, words.toString()).width() + 15;
+  const auto widthOf = [](const QFont& font, const QString& words) {
+    const double even = isFigure(words) ? evenWidth(words, QFontMetricsF(font)) : 0;
+    return std::max(QFontMetrics(font).size(0, words).width(), static_cast<int>(std::ceil(even))) +
+           15;
   };
   for (int column = 0; column < count; ++column) {
-    int wide = widthOf(headings, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole));
+    int wide =
+        widthOf(bold, model_->headerData(column, Qt::Horizontal, Qt::DisplayRole).toString());
     for (int row = 0; row < model_->rowCount(); ++row)
-      wide =
-          std::max(wide, widthOf(cells, model_->data(model_->index(row, column), Qt::DisplayRole)));
-    table_->setColumnWidth(column, std::min(wide, widest));
+      wide = std::max(wide, widthOf(table_->font(), model_->index(row, column).data().toString()));
+    lastWide_ = std::min(wide, widest);
+    table_->setColumnWidth(column, lastWide_);
   }
-  // Words take what is left; numbers stay beside each other.
-  table_->horizontalHeader()->setStretchLastSection(!columns.empty() && !columns.back().isNumber());
+  fittedAt_ = 0;
+  stretchLast();
+}
+
+/// Words take what is left where that is enough for them; numbers stay beside each other. The rows
+/// are as high as their words in these widths.
+void ReportBrowser::stretchLast() {
+  const int last = model_->columnCount() - 1;
+  if (last < 0) return;
+  auto* header = table_->horizontalHeader();
+  const int all = header->length(); // lays out what is still to be; only then a size is right
+  const int left = table_->viewport()->width() - (all - header->sectionSize(last));
+  const bool isStretched = !model_->table().columns.back().isNumber() && left >= lastWide_;
+  header->setStretchLastSection(isStretched);
+  if (!isStretched) header->resizeSection(last, lastWide_);
+  constexpr int mostRows = 400; // that are measured whenever the window changes
+  const bool isFitted = fittedAt_ > 0 && model_->rowCount() > mostRows;
+  if (isFitted || fittedAt_ == header->sectionSize(last)) return;
+  fittedAt_ = header->sectionSize(last);
   table_->resizeRowsToContents();
 }
 
@@ -222,6 +244,8 @@ void ReportBrowser::resizeEvent(QResizeEvent* event) {
 }
 
 bool ReportBrowser::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == table_->viewport() && event->type() == QEvent::Resize)
+    QTimer::singleShot(0, this, &ReportBrowser::stretchLast); // once the columns have their widths
   if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
   const auto key = static_cast<QKeyEvent*>(event)->key();
   const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;

@@ -64,8 +64,11 @@ class ReportBrowser final : public QWidget {
   [[nodiscard]] int rowsBefore() const { return hasFront_ ? 1 : 0; }
   void showSection();
   void fitColumns();
+  void stretchLast();
   void fitNotes();
 
+  int lastWide_ = 0; ///< what the words of the last column need
+  int fittedAt_ = 0; ///< its width as the rows were fitted
   std::vector<reports::Table> tables_;
   std::vector<PartState> parts_; ///< in the order of the list; none: the tables' own
   QListWidget* names_;

@@ -8,6 +8,7 @@
 #include "ui/keys/key_button.h"
 #include "ui/keys/page_head.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/choice_box.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
@@ -81,7 +82,7 @@ void CalendarPage::layOut() {
   table_->setSelectionMode(QAbstractItemView::SingleSelection);
   table_->setTabKeyNavigation(false);
   table_->verticalHeader()->hide();
-  table_->horizontalHeader()->setStretchLastSection(true);
+  new LastColumn(*table_);
   style::whenDressed(table_,
                      [this] { table_->verticalHeader()->setDefaultSectionSize(style::px(28)); });
   connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,

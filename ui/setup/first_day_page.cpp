@@ -4,6 +4,7 @@
 #include "ui/asking/context.h"
 #include "ui/keys/key_button.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/lists/last_column.h"
 #include "ui/look/style.h"
 #include "ui/models/table_model.h"
 #include "ui/support/text.h"
@@ -63,7 +64,7 @@ FirstDayPage::FirstDayPage(Context& context, QWidget* parent)
   table_->setWordWrap(true);
   table_->verticalHeader()->hide();
   table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-  table_->horizontalHeader()->setStretchLastSection(true);
+  new LastColumn(*table_);
   table_->horizontalHeader()->setHighlightSections(false);
   auto* go =
       keyButton(u"Open this item"_s, QKeySequence(Qt::ALT | Qt::Key_A), u"firstDayOpen"_s, this);

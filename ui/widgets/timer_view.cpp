@@ -2,6 +2,7 @@
 
 #include "base/contract.h"
 #include "base/text/text.h"
+#include "ui/look/numerals.h"
 #include "ui/look/style.h"
 #include "ui/support/text.h"
 
@@ -189,14 +190,9 @@ void TimerView::paintEvent(QPaintEvent*) {
   auto numerals = sized(font(), style::timerText);
   numerals.setWeight(QFont::ExtraBold);
   painter.setFont(numerals);
-  // Each digit stands in a place as wide as a zero, so that none moves as the others change.
-  const QFontMetrics metrics(numerals);
-  int x = inset;
-  for (const auto sign : text()) {
-    const int wide = metrics.horizontalAdvance(sign.isDigit() ? QChar(u'0') : sign);
-    painter.drawText(QRect(x, 40, wide, 96), Qt::AlignHCenter | Qt::AlignVCenter, QString(sign));
-    x += wide;
-  }
+  // None moves as the others change.
+  drawEven(painter, QRectF(inset, 40, width() - 2 * inset, 96), Qt::AlignLeft | Qt::AlignVCenter,
+           text());
   painter.setFont(sized(font(), 26));
   painter.drawText(QRect(width() - 210, 44, 210 - inset, 90), Qt::AlignRight | Qt::AlignVCenter,
                    underText());

@@ -28,7 +28,7 @@ enum class PlotMark {
 };
 
 struct PlotSeries {
-  std::string label; ///< in the key; empty for none
+  std::string label; ///< at the end of a line over named places, else in the key; empty for none
   PlotMark mark;
   std::vector<PlotPoint> points;
   std::vector<PlotPoint> ends{}; ///< of bars, gaps and area; as many as points

@@ -1,5 +1,6 @@
 #include "base/text/text.h"
 #include "reports/print/plot.h"
+#include "reports/print/plot_names.h"
 #include "reports/print/render.h"
 
 #include <algorithm>
@@ -15,7 +16,9 @@ constexpr double top = 14;
 constexpr double rowHeight = 22;
 constexpr double keyHeight = 18;
 constexpr double countsHeight = 18;
-constexpr double lettersAPoint = 6.6; ///< about the width of a letter at 12 units
+constexpr double widestName = 34 * 6.6;
+constexpr double toEndName = 20;      ///< from the last point to its line's name
+constexpr double widestEndName = 0.4; ///< of the picture
 
 std::string at(double value) {
   return base::fixed(value, 1);
@@ -27,10 +30,6 @@ std::string shown(double value) {
                      std::abs(value - rounded) < 1e-9 ? 0 : (std::abs(value) < 1 ? 2 : 1));
 }
 
-double widthOf(const std::string& words) {
-  return lettersAPoint * static_cast<double>(words.size());
-}
-
 bool hasRows(const Plot& plot) {
   return !plot.y.names.empty();
 }
@@ -39,15 +38,16 @@ bool hasRows(const Plot& plot) {
 class Frame {
  public:
   Frame(const Plot& plot, PlotSize size) : plot_(plot), width_(size.width) {
-    double longest = hasRows(plot) ? 0 : widthOf("100000");
+    double longest = hasRows(plot) ? 0 : drawnWidth("100000");
     for (const auto& name : plot.y.names)
-      longest = std::max(longest, std::min(widthOf(name), 34 * lettersAPoint));
+      longest = std::max(longest, std::min(drawnWidth(name), widestName));
     left_ = (plot.y.label.empty() ? 12 : 30) + longest;
     inner_ = hasRows(plot) ? rowHeight * static_cast<double>(plot.y.names.size()) : size.height;
     for (const auto& series : plot.series)
       for (const auto& words : series.said)
-        if (hasRows(plot)) right_ = std::max(right_, widthOf(words) + 12);
+        if (hasRows(plot)) right_ = std::max(right_, drawnWidth(words) + 12);
     right_ = std::min(right_, size.width * 0.4);
+    makeRoomFor(endNames(plot, size.width * widestEndName));
   }
 
   [[nodiscard]] double left() const { return left_; }
@@ -61,12 +61,24 @@ class Frame {
     const double share = (value - plot_.y.low) / (plot_.y.high - plot_.y.low);
     return hasRows(plot_) ? top + share * inner_ : lowerEdge() - share * inner_;
   }
-  [[nodiscard]] bool holds(const PlotPoint& point) const {
-    return point.x >= plot_.x.low && point.x <= plot_.x.high && point.y >= plot_.y.low &&
-           point.y <= plot_.y.high;
-  }
+  [[nodiscard]] bool holds(const PlotPoint& point) const { return isOnAxes(plot_, point); }
 
  private:
+  /// At the right of the last point, which stands before the end of the axis.
+  void makeRoomFor(const std::vector<EndName>& names) {
+    if (names.empty()) return;
+    double widest = 0;
+    double last = plot_.x.low;
+    for (const auto& name : names) {
+      widest = std::max(widest, name.width());
+      last = std::max(last, name.end.x);
+    }
+    const double share = std::max(0.5, (last - plot_.x.low) / (plot_.x.high - plot_.x.low));
+    const double before = std::max(40.0, width_ - toEndName - widest - 4 - left_);
+    right_ = std::max(right_, width_ - left_ - before / share);
+    inner_ = std::max(inner_, heightOf(names));
+  }
+
   const Plot& plot_;
   double width_;
   double left_ = 0;
@@ -89,7 +101,7 @@ class Drawing {
       if (!isBelowAxes(series.mark)) out += drawn(series);
     for (const auto& series : plot_.series)
       out += said(series);
-    return out + counts() + key();
+    return out + named() + counts() + key();
   }
 
   [[nodiscard]] double keyTop() const {
@@ -228,7 +240,9 @@ class Drawing {
   [[nodiscard]] std::string said(const PlotSeries& series) const {
     std::string out;
     const std::string bold = "font-weight=\"600\" ";
-    for (std::size_t i = 0; i < series.said.size() && i < series.points.size(); ++i) {
+    auto count = std::min(series.said.size(), series.points.size());
+    if (count == series.points.size() && isNamedAtEnd(plot_, series)) --count; // with its name
+    for (std::size_t i = 0; i < count; ++i) {
       const auto& point = series.points[i];
       if (!plot_.x.names.empty()) // beside its bar, which stands upright
         out += words(frame_.x(point.x) + 9, frame_.y(point.y) + 4, series.said[i], "start", bold);
@@ -236,6 +250,29 @@ class Drawing {
         out += words(frame_.x(point.x), frame_.y(point.y) - 9, series.said[i], "middle", bold);
       else
         out += words(frame_.rightEdge() + 8, frame_.y(point.y) + 4, series.said[i], "start");
+    }
+    return out;
+  }
+
+  /// The name of each line at its end, and a thin line to it, since names move aside.
+  [[nodiscard]] std::string named() const {
+    const auto names = endNames(plot_, frame_.width() * widestEndName);
+    std::vector<double> middles;
+    double left = 0;
+    for (const auto& name : names) {
+      middles.push_back(frame_.y(name.end.y));
+      left = std::max(left, frame_.x(name.end.x) + toEndName);
+    }
+    const auto tops = topsApart(names, middles, top - endNameRow / 2, frame_.lowerEdge());
+    std::string out;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      out += line(frame_.x(names[i].end.x) + 6, middles[i], left - 3,
+                  tops[i] + names[i].height() / 2, colors_.quiet, "stroke-width=\"0.8\" ");
+      double y = tops[i] + 11;
+      for (const auto& row : names[i].rows) {
+        out += words(left, y, row, "start");
+        y += endNameRow;
+      }
     }
     return out;
   }
@@ -283,14 +320,17 @@ class Drawing {
     return out;
   }
 
+  [[nodiscard]] bool isInKey(const PlotSeries& series) const {
+    return !series.label.empty() && !isNamedAtEnd(plot_, series);
+  }
   /// Where each label of the key stands, from the left, in as many rows as it takes.
   [[nodiscard]] std::vector<PlotPoint> keyPlaces() const {
     std::vector<PlotPoint> places;
     double x = frame_.left();
     double y = 0;
     for (const auto& series : plot_.series) {
-      if (series.label.empty()) continue;
-      const double wide = 36 + widthOf(series.label) + 18;
+      if (!isInKey(series)) continue;
+      const double wide = 36 + drawnWidth(series.label) + 18;
       if (x > frame_.left() && x + wide - 18 > frame_.width()) {
         x = frame_.left();
         y += keyHeight;
@@ -307,7 +347,7 @@ class Drawing {
     const auto places = keyPlaces();
     auto place = places.begin();
     for (const auto& series : plot_.series) {
-      if (series.label.empty()) continue;
+      if (!isInKey(series)) continue;
       const double left = place->x;
       const double middle = keyTop() + place->y + keyHeight / 2;
       ++place;
@@ -331,27 +371,6 @@ class Drawing {
 };
 
 } // namespace
-
-PlotAxis namedRows(std::vector<std::string> names) {
-  const auto last = static_cast<double>(names.size()) - 0.5;
-  return {"", -0.5, last, std::move(names)};
-}
-
-std::vector<double> ticks(double low, double high, int wanted) {
-  std::vector<double> out;
-  if (!(high > low) || wanted < 1) return out;
-  const double raw = (high - low) / wanted;
-  const double power = std::pow(10.0, std::floor(std::log10(raw)));
-  double step = 10 * power;
-  for (const double nice : {1.0, 2.0, 5.0})
-    if (nice * power >= raw) {
-      step = nice * power;
-      break;
-    }
-  for (double i = std::ceil(low / step - 1e-9); i * step <= high + step * 1e-9; ++i)
-    out.push_back(i * step);
-  return out;
-}
 
 std::string toSvg(const Plot& plot, PlotSize size, const PlotColors& colors) {
   const Frame frame(plot, size);

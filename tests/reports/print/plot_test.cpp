@@ -10,6 +10,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <regex>
 
 using namespace gk;
 using namespace gk::reports;
@@ -60,6 +61,52 @@ TEST_CASE("Names stand along the lower axis in place of numbers, and a line of o
   CHECK(svg.find(">Spring 2026</text>") != std::string::npos);
   CHECK(svg.find(">0.50</text>") == std::string::npos);
   CHECK(svg.find("<circle") != std::string::npos);
+}
+
+TEST_CASE("Lines over terms are named once, at their ends, and no name is over another or cut") {
+  const std::vector<std::string> names{"consented, of enrolled", "needing sealants, of screened",
+                                       "sealed, of needing"};
+  const double width = GENERATE(640.0, 531.0, 300.0); // of paper, of the overview, of less
+  const double height = GENERATE(250.0, 60.0);
+  const double gap = GENERATE(0.0, 1.0, 30.0); // between the ends
+  Plot plot{"Terms.", {"", -0.5, 1.5, {"Fall 2025", "Fall 2026"}}, {"%", 0, 100}, {}};
+  auto mark = PlotMark::line;
+  double end = 99;
+  for (const auto& name : names) {
+    plot.series.push_back({name, mark, {{0, 40}, {1, end}}});
+    mark = mark == PlotMark::line ? PlotMark::dashed : PlotMark::dotted;
+    end -= gap;
+  }
+  plot.series.push_back(
+      {"fully retained at one year", PlotMark::dots, {{0, 80}, {1, end}}, {}, {"80.0", "88.1"}});
+  plot.series.push_back({"95% CI", PlotMark::bars, {{1, 70}}, {{1, 90}}});
+  const auto svg = toSvg(plot, {width, height});
+  INFO(width << " wide, ends " << gap << " apart: " << svg);
+  std::string drawn;
+  std::vector<double> rows; // where a row of a name stands
+  double beyond = 0;
+  const std::regex piece(
+      "<text x=\"([0-9.]+)\" y=\"([0-9.-]+)\" text-anchor=\"start\" [^>]*>([^<]*)<");
+  for (auto at = std::sregex_iterator(svg.begin(), svg.end(), piece); at != std::sregex_iterator();
+       ++at) {
+    const auto words = (*at)[3].str();
+    drawn += words + ' ';
+    if (words == "95% CI" || words == "80.0") continue; // the key, and an earlier term
+    rows.push_back(std::stod((*at)[2].str()));
+    beyond = std::max(beyond, std::stod((*at)[1].str()) + 6.6 * static_cast<double>(words.size()));
+  }
+  for (const auto& name : names)
+    CHECK(countOf(drawn, name + ' ') == 1);
+  CHECK(countOf(drawn, "88.1 fully retained at one year ") == 1);
+  CHECK(countOf(drawn, "80.0 ") == 1);
+  CHECK(countOf(drawn, "95% CI ") == 1);
+  CHECK(beyond <= width);
+  std::ranges::sort(rows);
+  REQUIRE(rows.size() >= 4);
+  for (std::size_t i = 1; i < rows.size(); ++i)
+    CHECK(rows[i] - rows[i - 1] >= 12);
+  const auto svgHeight = std::stod(svg.substr(svg.find("height=\"") + 8));
+  CHECK(rows.back() < svgHeight);
 }
 
 TEST_CASE("What people wrote is escaped in a picture as in a table") {

@@ -1,5 +1,6 @@
 #include "base/files/files.h"
 #include "ui/desk/desk_page.h"
+#include "ui/fixtures/cells.h"
 #include "ui/fixtures/chair_fixture.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/keys/cap_button.h"
@@ -58,7 +59,12 @@ void checkLinesWhole(const QWidget& page, const char* stage) {
 /// Fails for words that are cut. What a scroll area holds may be out of sight, not cut.
 void checkNothingClipped(const QWidget& page, const char* stage) {
   QCoreApplication::processEvents();
+  QTest::qWait(1); // columns are fitted once a page stands
   checkLinesWhole(page, stage);
+  {
+    INFO(ui::lookNow().percent << " %, " << stage);
+    checkTablesWhole(page);
+  }
   for (const auto* widget : page.findChildren<QWidget*>()) {
     if (!widget->isVisible()) continue;
     const auto* label = qobject_cast<const QLabel*>(widget);

@@ -81,6 +81,26 @@ TEST_CASE("With an alert and a message up no step moves a tile, covers a key or 
   desk.look("finish");
 }
 
+TEST_CASE("With two alerts the card of the identity check is whole, in large letters too") {
+  const int percent = GENERATE(100, 150);
+  SmallLaptop desk(percent, SmallLaptop::Alerts::two);
+  const auto seesAll = [&](const char* step) {
+    INFO(step);
+    QTest::qWait(1);
+    for (const auto& name : {u"identityName"_s, u"identityFacts"_s, u"identityStop"_s,
+                             u"identityConsent"_s, u"identityAsked"_s})
+      desk.inSight(name);
+    CHECK(desk.letters(u"identityAsked"_s) >= 20);
+    for (const auto& name : {u"identityName"_s, u"identityFacts"_s, u"identityStop"_s})
+      CHECK(desk.letters(name) >= 18);
+  };
+  seesAll("who it is");
+  desk.key(Qt::Key_PageDown);
+  seesAll("the alerts are read");
+  desk.key(Qt::Key_Left);
+  seesAll("identity confirmed");
+}
+
 TEST_CASE("The key that resolves an alert is no key of the window, at any step of a visit",
           "[case-446]") {
   SmallLaptop desk(100);

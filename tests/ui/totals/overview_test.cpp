@@ -47,6 +47,23 @@ TEST_CASE("Totals open on the headlines, and the tables are one key away", "[cas
   CHECK(names.item(0)->text() != u"Overview"_s);
 }
 
+TEST_CASE("What a headline is held against is read whole in a narrow window") {
+  ui::dress();
+  ui::Overview overview;
+  overview.figures.assign(4, {u"Fully retained at one year"_s, u"87.3%"_s,
+                              u"95% CI 82.0-91.5; 12,502 checked"_s,
+                              u"benchmark 90%: cannot tell"_s, std::nullopt});
+  ui::OverviewView view(nullptr);
+  view.show(overview);
+  view.resize(988, 400);
+  Recorder recorder;
+  QPainter painter(&recorder);
+  view.render(&painter);
+  painter.end();
+  CHECK(recorder.drawn.words.contains(u"benchmark 90%: cannot tell"_s));
+  CHECK(recorder.drawn.right <= view.width() - 12); // the last headline ends there
+}
+
 TEST_CASE("The picture of retention names every school whole, and has the line of all of them",
           "[case-450]") {
   const int percent = GENERATE(100, 150);
