@@ -232,7 +232,7 @@ bool anyUnder(std::span<const FactorComparison> compared, auto isOf) {
 /// Precondition: nothing stands out.
 std::string noneWords(std::span<const FactorComparison> compared) {
   const auto looks = comparisons(compared);
-  if (looks == 0) return "Nothing can be compared yet: too few checked sealants.";
+  if (looks == 0) return "Nothing can be compared yet: too few assessed sealants.";
   const auto of = ": of " + counted(static_cast<int>(looks), "comparison", "comparisons");
   if (anyUnder(compared, [](Factor factor) { return !isPerson(factor); }))
     return "Nothing stands out" + of +

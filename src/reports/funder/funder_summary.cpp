@@ -188,17 +188,17 @@ void addKept(Front& front, const TermTotals& totals, const ShownFigures& shown,
              const FiguresBefore& before) {
   const auto held = shown.at(ShownFigures::Part::retention, "whole_share");
   if (held.as<Missing>()) {
-    front.sentences.emplace_back("No sealant of a year ago was checked yet.");
-    front.figures.push_back({noFigure, "", "sealants checked after a year"});
+    front.sentences.emplace_back("No sealant of a year ago was assessed yet.");
+    front.figures.push_back({noFigure, "", "sealants assessed after a year"});
     return;
   }
   const auto* share = held.as<Share>();
   const auto percents = share ? base::percent(share->value, share->decimals) + "%" : std::string();
-  front.sentences.push_back(share
-                                ? "Of the sealants placed a year ago and checked on these dates, " +
-                                      percents + " were still fully retained."
-                                : "How many sealants were retained after a year is suppressed, "
-                                  "to protect small numbers.");
+  front.sentences.push_back(
+      share ? "Of the sealants placed a year ago and assessed on these dates, " + percents +
+                  " were still fully retained."
+            : "How many sealants were retained after a year is suppressed, "
+              "to protect small numbers.");
   const auto& line = totals.retention.total;
   const auto range = line.whole95 ? rangeCell(line.whole95, line.unit).text() : std::string();
   front.figures.push_back(

@@ -134,7 +134,7 @@ TEST_CASE("The headline of retention is below or met only where its whole CI is"
 }
 
 TEST_CASE(
-    "A headline whose range has a remark says the remark whole, and how many were checked over "
+    "A headline whose range has a remark says the remark whole, and how many were assessed over "
     "the schools",
     "[case-490]") {
   Desk desk;
@@ -154,5 +154,5 @@ TEST_CASE(
   for (int i = 0; i < 8; ++i)
     many.insert(many.end(), schools.begin(), schools.end());
   line.whole95 = must(estimates::retention(many));
-  CHECK(ui::overviewOf(totals).figures.at(2).of.endsWith(u"; 502 checked"_s));
+  CHECK(ui::overviewOf(totals).figures.at(2).of.endsWith(u"; 502 assessed"_s));
 }
