@@ -64,19 +64,23 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
   for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(published[1].rows.back()),
                                                       !hidesIn(published[3].rows.back())))
     table.rows.push_back({figure, estimate});
+  const auto* first = table.rows.front().at(1).as<Estimate>();
+  const bool hasRange = first && first->range;
   if (totals.averted.firstsAlone && !hidesIn(published[1].rows.back()))
     table.rows.push_back({"First molars only, as second molars have no rate of their own",
                           avertedCell(*totals.averted.firstsAlone)});
-  table.notes = {"Methods and limits. Consented: a form for these dates that says yes, or "
-                 "screened on them. Screened is a look by a licensed person at school, not a "
-                 "dental examination, no x-rays. Sealed: at least one complete sealant by "
-                 "this program; teeth are counted once. Retention: found children only, first "
-                 "placements, fully retained of those assessable at " +
-                     number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
-                     " months, by placing school; those not found may have kept fewer or more.",
-                 "Cavities averted is a model estimate: it applies to programs, never to one "
-                 "child; its CI covers the sampling error of attack rate and retention, not "
-                 "doubt about the model."};
+  table.notes = {
+      "Methods and limits. Consented: a form for these dates that says yes, or "
+      "screened on them. Screened is a look by a licensed person at school, not a "
+      "dental examination, no x-rays. Sealed: at least one complete sealant by "
+      "this program; teeth are counted once. Retention: found children only, first "
+      "placements, fully retained of those assessable at " +
+          number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
+          " months, by placing school; those not found may have kept fewer or more.",
+      "Cavities averted is a model estimate: it applies to programs, never to one child" +
+          std::string(hasRange ? "; its CI covers the sampling error of attack rate and "
+                                 "retention, not doubt about the model."
+                               : ".")};
   return table;
 }
 
