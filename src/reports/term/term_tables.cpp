@@ -167,7 +167,7 @@ std::string wholeOrPartNote(const RetentionLine& total) {
          ". Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
           : total.isSchoolPlanned ? "children, with at least a planned likeness within schools."
-                                  : "children, as fewer than two schools were checked.");
+                                  : "children, as all assessed were placed at one school.");
 }
 
 /// What the classes of the table hold, each said where there is one.

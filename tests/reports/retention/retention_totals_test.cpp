@@ -204,6 +204,25 @@ TEST_CASE("teeth cluster in schools once four are checked, lines by light too", 
     addSchool(n);
 }
 
+TEST_CASE("Why a total has children as clusters is said as it is", "[case-414]") {
+  OneSchool term;
+  for (int i = 0; i < 12; ++i)
+    term.check(term.place(term.child(term.here), term.then, 16), term.now,
+               i ? Held::whole : Held::lost);
+  const auto clusters = [&] { return notesOf(termTables(term.totals()).at(3)); };
+  const std::string ofOne = "Clusters of the total: children, as all assessed were placed at one "
+                            "school.";
+  CHECK(clusters().find(ofOne) != std::string::npos);
+  const auto other = term.school("Alder Hollow Elementary", 118);
+  const auto then = term.dayLastYear(other, "2025-10-14");
+  const auto now = term.day(other, "2026-10-13");
+  const auto second = term.place(term.child(other), then, 16);
+  CHECK(clusters().find(ofOne) != std::string::npos); // none of it was assessed
+  term.check(second, now, Held::whole);
+  CHECK(clusters().find(ofOne) == std::string::npos);
+  CHECK(clusters().find("with at least a planned likeness within schools") != std::string::npos);
+}
+
 TEST_CASE("a light of ten schools has schools as clusters, and one school its children",
           "[case-410]") {
   SampleTerm term;
