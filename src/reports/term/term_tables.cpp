@@ -279,10 +279,7 @@ void addAttackNotes(Table& table, const TermTotals& totals) {
     notes.emplace_back("The rate's CI treats schools as clusters, which makes it wider.");
   if (!attack.seconds && totals.averted.firstsAlone) notes.push_back(borrowedRateWords(attack));
   if (attack.seconds)
-    notes.push_back(
-        "Second molars have a rate of their own: " + base::percent(attack.seconds->annual) +
-        "% a year (" + percentRange(attack.seconds->toRead().low, attack.seconds->toRead().high) +
-        "). The two CIs are added end to end, which makes the sum wide.");
+    notes.push_back(secondsRateWords(*attack.seconds, totals.averted.addsTwoRanges));
   table.notes.insert(table.notes.end() - 1, notes.begin(), notes.end());
 }
 
