@@ -109,22 +109,33 @@ void addFindings(Overview& out, const reports::Participation& all) {
 
 } // namespace
 
-Trend trendOf(const std::vector<reports::TermTotals>& terms) {
+Trend trendOf(const std::vector<reports::TermTotals>& terms,
+              const std::optional<roster::SchoolId>& school) {
+  using reports::Participation;
   Trend out;
-  out.plot = reports::termsReport(terms).front().plot;
+  out.plot = reports::termsReport(terms, reports::SideBySide::terms, school).front().plot;
   if (terms.size() < 2) {
     out.says = u"This is the first term in this logbook: there is nothing to compare it with."_s;
     return out;
   }
   const auto& first = terms.at(terms.size() - 2);
   const auto& last = terms.back();
-  const auto consented = [](const reports::TermTotals& term) {
-    const auto& all = term.total;
+  QString where;
+  const auto consented = [&](const reports::TermTotals& term) {
+    auto all = term.total;
+    if (school) {
+      const auto at = std::ranges::find(term.schools, *school, &Participation::id);
+      all = at == term.schools.end() ? Participation{} : *at;
+      if (!all.school.empty()) where = toQt(all.school) + u". "_s;
+    }
     return all.enrolled ? shareOf(all.consented, *all.enrolled) : u"unknown"_s;
   };
-  out.says = u"Consented, of enrolled: %1 in %2, %3 in %4.%5"_s.arg(
-      consented(first), toQt(first.term), consented(last), toQt(last.term),
-      terms.size() == 2 ? u" Two terms are a change, not yet a trend."_s : QString());
+  const auto before = consented(first);
+  const auto now = consented(last);
+  out.says =
+      where + u"Consented, of enrolled: %1 in %2, %3 in %4.%5"_s.arg(
+                  before, toQt(first.term), now, toQt(last.term),
+                  terms.size() == 2 ? u" Two terms are a change, not yet a trend."_s : QString());
   return out;
 }
 
