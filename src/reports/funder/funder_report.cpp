@@ -23,6 +23,7 @@ Cell incidents(const TermRecords& records, const SuppressionRule& rule) {
 
 Table coverTable(const TermRecords& records, const TermTotals& totals, const Cell& screened,
                  const SuppressionRule& rule) {
+  const auto openly = openlyWords(rule);
   return {"Report to funder or state: " + totals.term + ", " + periodWords(totals),
           {texts("What"), texts("Which")},
           {{"Schools; clinic days held",
@@ -31,7 +32,8 @@ Table coverTable(const TermRecords& records, const TermTotals& totals, const Cel
            {"Students screened a day",
             screened.isWithheld() ? Withheld{} : numberOf(totals.total.childrenPerDay(), 1)},
            {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
-                                 " are suppressed, and what would reveal them"},
+                                 " are suppressed, and what would reveal them" +
+                                 (openly.empty() ? "" : "." + openly)},
            {"Incidents recorded", incidents(records, rule)},
            {"Material lots set aside", lotsSetAside(records)}},
           {}};

@@ -187,7 +187,8 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
          "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
          number(rule.threshold() - 1) + " read \"fewer than " + number(rule.threshold()) +
          "\"; \"suppressed\" is a number of any size that would reveal one. Rates on fewer than 30 "
-         "are marked unstable. " +
+         "are marked unstable." +
+         openlyWords(rule) + " " +
          (before.any() ? before.name() + ": shares in percent, and teeth, as issued then. "
                        : std::string()) +
          "Tables by school and by grade are in the annex.";

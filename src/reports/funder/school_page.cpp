@@ -115,7 +115,7 @@ std::vector<std::string> notesOf(const SuppressionRule& rule) {
           "least one complete sealant by this program.",
           "To protect students, counts of 1 to " + number(rule.threshold() - 1) +
               " read \"fewer than " + number(rule.threshold()) +
-              "\", and numbers that would reveal one read \"suppressed\"."};
+              "\", and numbers that would reveal one read \"suppressed\"." + openlyWords(rule)};
 }
 
 } // namespace

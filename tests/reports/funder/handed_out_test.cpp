@@ -229,6 +229,23 @@ TEST_CASE("A principal's page that hides numbers claims no care, and that no num
   CHECK_FALSE(holds(few, "too small"));
 }
 
+TEST_CASE("Where who took part is shown as counted, each page that speaks of small counts says so",
+          "[case-83]") {
+  SampleTerm term;
+  addSchool(term, "Alder Hollow Elementary", 40);
+  addSchool(term, "Cobble Lantern Elementary", 50);
+  const std::string words = "is shown as counted, however few.";
+  for (const auto kind : {ReportKind::funder, ReportKind::funderAnnex, ReportKind::schoolPage}) {
+    CAPTURE(base::nameOf(kind));
+    auto options = pageOptions();
+    CHECK_FALSE(holds(textOf(reportOf(kind, term.records, options)), words));
+    options.suppression = SuppressionRule::under(10, BySchool::services).value();
+    const auto openly = textOf(reportOf(kind, term.records, options));
+    CHECK(holds(openly, "1 to 9"));
+    CHECK(holds(openly, words));
+  }
+}
+
 TEST_CASE("What leaves the program bears no mark; every other report says that it is internal",
           "[case-333]") {
   for (std::size_t i = 0; i < base::enumCount<ReportKind>; ++i) {
