@@ -187,6 +187,9 @@ void noteClasses(Table& table, const RetentionLine& total) {
         "Partially retained includes " + sealants(total.repaired) +
         " repaired since and fully retained at the check. Counting them as fully retained: " +
         estimateWords(*total.wholeOrRepaired95, total.unit) + ".");
+  if (total.placed > total.due)
+    table.notes.push_back("Placed includes " + sealants(total.placed - total.due) +
+                          " not due yet.");
   if (total.dueBefore > 0)
     table.notes.push_back(
         "Of the sealants due " + number(total.dueBefore) +

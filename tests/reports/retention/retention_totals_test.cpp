@@ -128,8 +128,14 @@ TEST_CASE("a sealant is due from nine months and leaves the cohort after fifteen
   const auto before = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(before.placed == 2);
   CHECK(before.due == 1);
+  const auto saysNotDue = [&] {
+    return notesOf(termTables(term.totals()).at(3))
+               .find("Placed includes 1 sealant not due yet.") != std::string::npos;
+  };
+  CHECK(saysNotDue());
   term.records.asOf = test::date("2026-12-18");
   CHECK(retentionTotals(RetentionFacts(term.records)).total.due == 2);
+  CHECK_FALSE(saysNotDue());
 }
 
 TEST_CASE("short-term checks and checks outside the window do not enter the one-year rate") {
