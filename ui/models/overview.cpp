@@ -64,19 +64,20 @@ void addRetention(Overview& out, const reports::TermTotals& totals) {
   const auto& all = totals.retention.total;
   if (all.whole95) out.all = all.whole95->estimate * 100;
   if (out.dots.empty()) {
-    out.dotsSay = u"No sealant of a year ago was checked at this point of the term."_s;
+    out.dotsSay = u"No sealant of a year ago was assessed at this point of the term."_s;
     return;
   }
   const auto below = std::ranges::count_if(out.dots, &Overview::Dot::isBelow);
-  const auto checked = all.assessable;
+  const auto assessed = all.assessable;
   const auto who = below == 0 ? u"No school is"_s
                    : below == 1
                        ? std::ranges::find_if(out.dots, &Overview::Dot::isBelow)->words + u" is"_s
                        : counted(below, "school", "schools") + u" are"_s;
   out.dotsSay =
-      target ? u"%1 below the program's own benchmark by more than chance explains. Checked: %2."_s
-                   .arg(who, number(checked))
-             : u"Checked: %1. The program has set no benchmark of its own."_s.arg(number(checked));
+      target
+          ? u"%1 below the program's own benchmark by more than chance explains. Assessed: %2."_s
+                .arg(who, number(assessed))
+          : u"Assessed: %1. The program has set no benchmark of its own."_s.arg(number(assessed));
 }
 
 void addFindings(Overview& out, const reports::Participation& all) {
@@ -108,22 +109,33 @@ void addFindings(Overview& out, const reports::Participation& all) {
 
 } // namespace
 
-Trend trendOf(const std::vector<reports::TermTotals>& terms) {
+Trend trendOf(const std::vector<reports::TermTotals>& terms,
+              const std::optional<roster::SchoolId>& school) {
+  using reports::Participation;
   Trend out;
-  out.plot = reports::termsReport(terms).front().plot;
+  out.plot = reports::termsReport(terms, reports::SideBySide::terms, school).front().plot;
   if (terms.size() < 2) {
     out.says = u"This is the first term in this logbook: there is nothing to compare it with."_s;
     return out;
   }
   const auto& first = terms.at(terms.size() - 2);
   const auto& last = terms.back();
-  const auto consented = [](const reports::TermTotals& term) {
-    const auto& all = term.total;
+  QString where;
+  const auto consented = [&](const reports::TermTotals& term) {
+    auto all = term.total;
+    if (school) {
+      const auto at = std::ranges::find(term.schools, *school, &Participation::id);
+      all = at == term.schools.end() ? Participation{} : *at;
+      if (!all.school.empty()) where = toQt(all.school) + u". "_s;
+    }
     return all.enrolled ? shareOf(all.consented, *all.enrolled) : u"unknown"_s;
   };
-  out.says = u"Consented, of enrolled: %1 in %2, %3 in %4.%5"_s.arg(
-      consented(first), toQt(first.term), consented(last), toQt(last.term),
-      terms.size() == 2 ? u" Two terms are a change, not yet a trend."_s : QString());
+  const auto before = consented(first);
+  const auto now = consented(last);
+  out.says =
+      where + u"Consented, of enrolled: %1 in %2, %3 in %4.%5"_s.arg(
+                  before, toQt(first.term), now, toQt(last.term),
+                  terms.size() == 2 ? u" Two terms are a change, not yet a trend."_s : QString());
   return out;
 }
 
@@ -143,18 +155,19 @@ Overview overviewOf(const reports::TermTotals& totals) {
   const auto& held = totals.retention.total;
   if (held.whole95 && held.assessable > 0) {
     const auto range = reports::rangeCell(held.whole95, held.unit).text();
-    // A remark needs the line; how many were checked stands over the schools too.
-    const auto checked = range.find(',') == std::string::npos
-                             ? u"; %1 checked"_s.arg(number(held.assessable))
-                             : QString();
+    // A remark needs the line; how many were assessed stands over the schools too.
+    const auto assessed = range.find(',') == std::string::npos
+                              ? u"; %1 assessed"_s.arg(number(held.assessable))
+                              : QString();
     out.figures.push_back(figure(u"Fully retained at one year"_s,
                                  toQt(base::percent(held.whole95->estimate)) + u'%',
-                                 range.empty() ? u"%1 checked"_s.arg(number(held.assessable))
-                                               : u"95% CI "_s + toQt(range) + checked,
+                                 range.empty() ? u"%1 assessed"_s.arg(number(held.assessable))
+                                               : u"95% CI "_s + toQt(range) + assessed,
                                  std::nullopt, std::nullopt));
     if (targets.retained) addVerdict(out.figures.back(), *targets.retained, held);
   } else {
-    out.figures.push_back({u"Fully retained at one year"_s, u"–"_s, u"none checked yet"_s, {}, {}});
+    out.figures.push_back(
+        {u"Fully retained at one year"_s, u"–"_s, u"none assessed yet"_s, {}, {}});
   }
   if (const auto& spared = totals.averted.averted) {
     const auto range = spared->interval;

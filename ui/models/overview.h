@@ -46,12 +46,14 @@ struct Overview {
   reports::Plot findings; ///< of those screened
 };
 
-/// The terms up to now as one picture, and what changed in a sentence.
+/// The terms up to now as one picture, and what changed in a sentence; of one school where one is
+/// chosen.
 struct Trend {
   QString says;
   std::optional<reports::Plot> plot;
 };
-Trend trendOf(const std::vector<reports::TermTotals>& terms);
+Trend trendOf(const std::vector<reports::TermTotals>& terms,
+              const std::optional<roster::SchoolId>& school = std::nullopt);
 
 Overview overviewOf(const reports::TermTotals& totals);
 

@@ -73,7 +73,9 @@ void TotalsPage::countReport() {
     tables_ = kind() == ReportKind::prevention
                   ? reports::preventionReport(counted_->totals, whatIf_->whatIf())
                   : reports::termReport(*counted_->records, *counted_, termChoice());
-    return showTables();
+    showTables();
+    if (kind() == ReportKind::term) countTrend();
+    return;
   }
   if (kind() == ReportKind::terms) return countTerms();
   if (kind() == ReportKind::state) return countYear();
@@ -127,21 +129,27 @@ void TotalsPage::countTerms() {
 
 void TotalsPage::turnPictures() {
   overview_->turn();
+  countTrend();
+}
+
+void TotalsPage::countTrend() {
   if (!overview_->isTurned() || !counted_) return;
   overview_->showTrend({u"Counting earlier terms ..."_s, std::nullopt});
   ++counting_;
   const auto question = asked_;
+  const auto school = termChoice().school;
   using Answer = base::Result<std::vector<reports::TermTotals>>;
   const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
                          session::Snapshot& book, const base::Progress& progress) -> Answer {
     return session::termsSoFar(book, start, asOf, progress);
   };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer terms) {
+  const auto show = [this, question, school](const Answer& terms) {
     --counting_;
-    if (question != asked_) return;
+    if (question != asked_ || !counted_ || school != termChoice().school) return;
     if (!terms) return overview_->showTrend({u"Earlier terms were not counted."_s, std::nullopt});
-    overview_->showTrend(trendOf(*terms));
-  });
+    overview_->showTrend(trendOf(*terms, school));
+  };
+  context().work.runOnCopy(LongKind::totals, this, book(), count, show);
 }
 
 /// Every term of the year, which is more than the page has at hand.

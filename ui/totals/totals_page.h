@@ -55,8 +55,10 @@ class TotalsPage final : public Page {
   void countReport();
   void countTerms();
   void countYear();
-  /// The other two pictures; reads every term so far for the first time.
   void turnPictures();
+  /// Of the other two pictures, of the term and the school that are chosen; reads every term so
+  /// far.
+  void countTrend();
   void showYears();
   void fillFilters();
   void showChips();

@@ -121,6 +121,9 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       "between them the curve lies. " +
       lookBounds(usual.looks);
   table.notes = {endsNote(usual), looks, cohortNote(usual)};
+  if (usual.readings.empty())
+    table.notes.emplace_back("None of the ages at which the curve is read lies between the first "
+                             "check and the last, so no figure is given.");
   table.notes.emplace_back(
       "Crowned, extracted, exfoliated: counted as not yet failed when last seen "
       "fully retained; in the worst case as failed by then. A surface filled "

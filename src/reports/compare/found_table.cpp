@@ -60,11 +60,18 @@ Table foundTable(const TermView& view, const RetentionFacts& facts, const Choice
   Table table{"Children found, and those not found",
               {texts("Children due"), counts("Children"), counts("Sealants"), numbers("Per child"),
                numbers("Age when sealed"), shares("Upper %"), shares("Four-handed %"),
-               shares("Contaminated %"), shares("Known missing before %")},
-              {"As recorded when they were sealed, except what early checks found missing. "
-               "The more the two lines differ, the less the children found may represent all, and "
-               "the more the bounds above say than the CI."}};
-  if (!found.empty()) table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
+               shares("Contaminated %"), shares("Known missing before %")}};
+  if (found.empty()) {
+    table.notes = {"No child is due for a check yet."};
+    return table;
+  }
+  table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
+  table.notes = {"As recorded when they were sealed, except what early checks found missing.",
+                 groups[1].children == 0   ? "No child was found yet."
+                 : groups[0].children == 0 ? "Every child due was found."
+                                           : "The more the two lines differ, the less the children "
+                                             "found may represent all, and the more the bounds "
+                                             "above say than the CI."};
   return table;
 }
 

@@ -66,11 +66,11 @@ std::optional<Plot> linesPlot(const std::vector<RetentionLine>& lines, Factor fa
   }
   if (names.size() < 2) return std::nullopt;
   const auto axis = namedRows(std::move(names));
-  return Plot{"Checked sealants fully retained, by " + inWords(factor) + ", against " +
+  return Plot{"Assessed sealants fully retained, by " + inWords(factor) + ", against " +
                   base::fixed(whole, 1) + "% of all (dashed).",
               {"Fully retained, % of assessable", floorOf(least), hundred},
               axis,
-              {{"program average", PlotMark::dashed, {{whole, axis.low}, {whole, axis.high}}},
+              {{"all of these together", PlotMark::dashed, {{whole, axis.low}, {whole, axis.high}}},
                ranges,
                shares}};
 }

@@ -88,15 +88,21 @@ Table followUpTable(const FactorComparison& schools, std::optional<roster::Schoo
               {texts("School where placed"), counts("Children due"), counts("Found"),
                shares("Found, %"), counts("Teeth due"), counts("Assessable"),
                shares("Assessable, %"), shares("Fully retained, %"),
-               shares("If all not assessed failed, %"), shares("If all not assessed held, %")},
-              {"The last two are true whatever became of the sealants not assessed, not found or "
-               "not assessable: no "
-               "assumption, and no sampling error in them. Sealants not assessed but known to be "
-               "missing by then count as failed in both.",
-               "Published state guidance asks for over 65% seen at follow-up."}};
+               shares("If all not assessed failed, %"), shares("If all not assessed held, %")}};
+  int due = 0;
   for (const auto& value : schools.values)
-    if (!chosen || value.line.school == chosen) table.rows.push_back(followUpRow(value.line));
+    if (!chosen || value.line.school == chosen) {
+      table.rows.push_back(followUpRow(value.line));
+      due += value.line.due;
+    }
   if (!chosen) table.rows.push_back(followUpRow(schools.total));
+  if (due > 0)
+    table.notes = {"The last two are true whatever became of the sealants not assessed, not found "
+                   "or not assessable: no assumption, and no sampling error in them. Sealants not "
+                   "assessed but known to be missing by then count as failed in both.",
+                   "Published state guidance asks for over 65% seen at follow-up."};
+  else
+    table.notes = {"No sealant is due for a check yet."};
   return table;
 }
 

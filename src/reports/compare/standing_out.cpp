@@ -232,7 +232,7 @@ bool anyUnder(std::span<const FactorComparison> compared, auto isOf) {
 /// Precondition: nothing stands out.
 std::string noneWords(std::span<const FactorComparison> compared) {
   const auto looks = comparisons(compared);
-  if (looks == 0) return "Nothing can be compared yet: too few checked sealants.";
+  if (looks == 0) return "Nothing can be compared yet: too few assessed sealants.";
   const auto of = ": of " + counted(static_cast<int>(looks), "comparison", "comparisons");
   if (anyUnder(compared, [](Factor factor) { return !isPerson(factor); }))
     return "Nothing stands out" + of +
@@ -316,7 +316,7 @@ Table standingOutTable(std::span<const FactorComparison> compared) {
   if (!found.empty())
     table.notes.push_back(
         "Strongest first: by p adjusted for the " + std::to_string(looks) +
-        " comparisons of this report (Holm 1979), then by the odds ratio. Each odds ratio's CI "
+        " comparisons of this report (Holm's method), then by the odds ratio. Each odds ratio's CI "
         "is widened by that adjustment; a percent has its own 95% CI.");
   if (!echoes.empty())
     table.notes.push_back(

@@ -39,6 +39,16 @@ std::string knownWords(const FindingLine& line) {
   return base::join(words, ", ");
 }
 
+/// Of each school of which something is not known of every child; empty where one school is all.
+std::string knownBySchool(const FindingTotals& totals) {
+  if (totals.schools.size() < 2) return {};
+  std::vector<std::string> words;
+  for (const auto& line : totals.schools)
+    if (const auto known = line.measures ? knownWords(line) : ""; !known.empty())
+      words.push_back(line.label + ", of " + number(line.screened) + ": " + known);
+  return " " + base::join(words, "; ") + ".";
+}
+
 Cell rateWithRange(double rate, const estimates::Interval& range) {
   return Estimate{Share{rate}, Range{range.low, range.high}};
 }
@@ -68,7 +78,8 @@ Table findingTable(const FindingTotals& totals) {
     table.notes.emplace_back("Could not tell: untreated or treated decay, or both.");
   if (const auto known = totals.total.measures ? knownWords(totals.total) : ""; !known.empty())
     table.notes.push_back("Each share is of the children for whom it is known; of " +
-                          number(totals.total.screened) + " screened: " + known + ".");
+                          number(totals.total.screened) + " screened: " + known + "." +
+                          knownBySchool(totals));
   return table;
 }
 
@@ -117,11 +128,11 @@ Table attackTable(const AttackBySchool& attack) {
   if (const auto& all = attack.all.estimate)
     table.notes.push_back("All children: " + rateWithRange(all->annual, all->toRead()).text() +
                           (attack.all.unit == ClusterUnit::schools ? ", schools" : ", children") +
-                          " as clusters, as the report of the term has it.");
+                          " as clusters. Cavities averted in first molars use this rate and CI.");
   if (attack.profile)
-    table.notes.push_back("All schools, by profile likelihood with children as clusters: " +
+    table.notes.push_back("By profile likelihood, children as clusters: " +
                           rateWithRange(attack.profile->annual, attack.profile->clustered).text() +
-                          ".");
+                          (withMolars > 1 ? "; this CI leaves out what schools differ by." : "."));
   if (rates.has(estimates::SchoolRatesNote::tauAtZero))
     table.notes.emplace_back(noDifferenceWords());
   if (rates.has(estimates::SchoolRatesNote::fewSchools))

@@ -63,6 +63,12 @@ std::string borrowedRateWords(const AttackRateReport& attack) {
          ". The line for first molars only leaves second molars out.";
 }
 
+std::string secondsRateWords(const estimates::AttackRateEstimate& seconds, bool isAdded) {
+  return "Second molars have a rate of their own: " + base::percent(seconds.annual) + "% a year (" +
+         percentRange(seconds.toRead().low, seconds.toRead().high) + ")." +
+         (isAdded ? " The two CIs are added end to end, which makes the sum wide." : "");
+}
+
 namespace {
 
 /// Why there is nothing to count on; empty when there is.
@@ -170,6 +176,8 @@ AvertedReport avertedOf(const SealedMolars& molars, const AttackRateReport& atta
   }
   report.averted = *usual;
   report.cautious = *cautious;
+  report.addsTwoRanges =
+      attack.seconds && molars.firsts > 0 && molars.seconds > 0 && usual->interval.has_value();
   if (bounds) {
     auto end = *retention;
     end.estimate = bounds->low;

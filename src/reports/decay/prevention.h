@@ -38,6 +38,9 @@ std::vector<std::string> attackNotes(const AttackRateReport& attack);
 /// Why second molars have no rate of their own. Precondition: they have none.
 std::string borrowedRateWords(const AttackRateReport& attack);
 
+/// The rate of second molars; `isAdded`: what is averted in them is in one sum with first molars.
+std::string secondsRateWords(const estimates::AttackRateEstimate& seconds, bool isAdded);
+
 /// Sealed permanent molars of the term.
 struct SealedMolars {
   int firsts = 0;
@@ -55,7 +58,8 @@ struct AvertedReport {
   /// If none, and if all, of the teeth due and not looked at were protected; no sampling error in
   /// it.
   std::optional<estimates::Interval> ifNotLookedAt;
-  std::string whyNot; ///< "not enough data: ..." when there is no estimate
+  bool addsTwoRanges = false; ///< those of first and of second molars, end to end
+  std::string whyNot;         ///< "not enough data: ..." when there is no estimate
   int sealants = 0;
   int years = 0;
 };

@@ -175,7 +175,7 @@ std::optional<FrontPicture> keptPicture(const ShownFigures& shown,
                            {{*benchmark * *assessable, -0.5}, {*benchmark * *assessable, 0.5}}});
   plot.says = base::percent(share->value, share->decimals) + "% of " +
               toRead(shown.at(Part::retention, "assessable")) +
-              " checked sealants were fully retained.";
+              " assessed sealants were fully retained.";
   return FrontPicture{"Sealants one year later", std::move(plot)};
 }
 

@@ -23,6 +23,7 @@ Cell incidents(const TermRecords& records, const SuppressionRule& rule) {
 
 Table coverTable(const TermRecords& records, const TermTotals& totals, const Cell& screened,
                  const SuppressionRule& rule) {
+  const auto openly = openlyWords(rule);
   return {"Report to funder or state: " + totals.term + ", " + periodWords(totals),
           {texts("What"), texts("Which")},
           {{"Schools; clinic days held",
@@ -31,7 +32,8 @@ Table coverTable(const TermRecords& records, const TermTotals& totals, const Cel
            {"Students screened a day",
             screened.isWithheld() ? Withheld{} : numberOf(totals.total.childrenPerDay(), 1)},
            {"Small numbers", "counts of 1 to " + number(rule.threshold() - 1) +
-                                 " are suppressed, and what would reveal them"},
+                                 " are suppressed, and what would reveal them" +
+                                 (openly.empty() ? "" : "." + openly)},
            {"Incidents recorded", incidents(records, rule)},
            {"Material lots set aside", lotsSetAside(records)}},
           {}};
@@ -64,19 +66,23 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
   for (const auto& [figure, estimate] : sparedFigures(totals, !hidesIn(published[1].rows.back()),
                                                       !hidesIn(published[3].rows.back())))
     table.rows.push_back({figure, estimate});
+  const auto* first = table.rows.front().at(1).as<Estimate>();
+  const bool hasRange = first && first->range;
   if (totals.averted.firstsAlone && !hidesIn(published[1].rows.back()))
     table.rows.push_back({"First molars only, as second molars have no rate of their own",
                           avertedCell(*totals.averted.firstsAlone)});
-  table.notes = {"Methods and limits. Consented: a form for these dates that says yes, or "
-                 "screened on them. Screened is a look by a licensed person at school, not a "
-                 "dental examination, no x-rays. Sealed: at least one complete sealant by "
-                 "this program; teeth are counted once. Retention: found children only, first "
-                 "placements, fully retained of those assessable at " +
-                     number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
-                     " months, by placing school; those not found may have kept fewer or more.",
-                 "Cavities averted is a model estimate: it applies to programs, never to one "
-                 "child; its CI covers the sampling error of attack rate and retention, not "
-                 "doubt about the model."};
+  table.notes = {
+      "Methods and limits. Consented: a form for these dates that says yes, or "
+      "screened on them. Screened is a look by a licensed person at school, not a "
+      "dental examination, no x-rays. Sealed: at least one complete sealant by "
+      "this program; teeth are counted once. Retention: found children only, first "
+      "placements, fully retained of those assessable at " +
+          number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
+          " months, by placing school; those not found may have kept fewer or more.",
+      "Cavities averted is a model estimate: it applies to programs, never to one child" +
+          std::string(hasRange ? "; its CI covers the sampling error of attack rate and "
+                                 "retention, not doubt about the model."
+                               : ".")};
   return table;
 }
 

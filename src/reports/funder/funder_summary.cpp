@@ -142,18 +142,33 @@ std::string clusterWords(const RetentionLine& line) {
                               : "with students as clusters";
 }
 
+/// Which intervals stand on the page.
+struct ShownRanges {
+  bool retained;
+  bool averted;
+};
+
+ShownRanges rangesShown(const TermTotals& totals, const std::vector<Table>& tables) {
+  const auto held = withInterval(totals, totalOf(tables[3], "whole_share"));
+  const auto* kept = held.as<Estimate>();
+  const auto spared =
+      sparedFigures(totals, !hidesIn(tables[1].rows.back()), !hidesIn(tables[3].rows.back()));
+  const auto* averted = spared.front().second.as<Estimate>();
+  return {kept && kept->range, averted && averted->range};
+}
+
 /// One paragraph: the page is one sheet.
 std::string methods(const TermTotals& totals, const SuppressionRule& rule,
-                    const FiguresBefore& before, bool servicesAreShown) {
+                    const FiguresBefore& before, bool servicesAreShown, ShownRanges shown) {
   const auto& firstsAlone = totals.averted.firstsAlone;
   return "Methods. Consented: a form for these dates that says yes, or screened on them. Screened: "
          "a look by a licensed person at school, not a dental examination, no x-rays. Sealed: at "
          "least one complete sealant by this program; a tooth counts once. Retention: first "
          "placements at " +
          number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
-         " months, found students only; those not found may have kept fewer or more; the CI is "
-         "95%, " +
-         clusterWords(totals.retention.total) +
+         " months, found students only; those not found may have kept fewer or more" +
+         (shown.retained ? "; the CI is 95%, " + clusterWords(totals.retention.total)
+                         : std::string()) +
          ". Referral complete: treated, or a dentist found no "
          "need. " +
          std::string(
@@ -162,9 +177,9 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
                    "a recheck, are in no share of those needing. "
                  : "") +
          std::string(totals.targets.isAny() ? "Benchmarks are the program's own. " : "") +
-         "Cavities averted is a model estimate for programs, never for one student; its CI covers "
-         "sampling "
-         "error, not doubt about the model. " +
+         "Cavities averted is a model estimate for programs, never for one student" +
+         std::string(shown.averted ? "; its CI covers sampling error, not doubt about the model. "
+                                   : ". ") +
          (firstsAlone && servicesAreShown
               ? "Second molars use the first molars' rate; first molars only: " +
                     toRead(avertedCell(*firstsAlone)) + ". "
@@ -172,7 +187,8 @@ std::string methods(const TermTotals& totals, const SuppressionRule& rule,
          "Small numbers, method " + std::string(smallNumbersMethod) + ": counts of 1 to " +
          number(rule.threshold() - 1) + " read \"fewer than " + number(rule.threshold()) +
          "\"; \"suppressed\" is a number of any size that would reveal one. Rates on fewer than 30 "
-         "are marked unstable. " +
+         "are marked unstable." +
+         openlyWords(rule) + " " +
          (before.any() ? before.name() + ": shares in percent, and teeth, as issued then. "
                        : std::string()) +
          "Tables by school and by grade are in the annex.";
@@ -188,17 +204,17 @@ void addKept(Front& front, const TermTotals& totals, const ShownFigures& shown,
              const FiguresBefore& before) {
   const auto held = shown.at(ShownFigures::Part::retention, "whole_share");
   if (held.as<Missing>()) {
-    front.sentences.emplace_back("No sealant of a year ago was checked yet.");
-    front.figures.push_back({noFigure, "", "sealants checked after a year"});
+    front.sentences.emplace_back("No sealant of a year ago was assessed yet.");
+    front.figures.push_back({noFigure, "", "sealants assessed after a year"});
     return;
   }
   const auto* share = held.as<Share>();
   const auto percents = share ? base::percent(share->value, share->decimals) + "%" : std::string();
-  front.sentences.push_back(share
-                                ? "Of the sealants placed a year ago and checked on these dates, " +
-                                      percents + " were still fully retained."
-                                : "How many sealants were retained after a year is suppressed, "
-                                  "to protect small numbers.");
+  front.sentences.push_back(
+      share ? "Of the sealants placed a year ago and assessed on these dates, " + percents +
+                  " were still fully retained."
+            : "How many sealants were retained after a year is suppressed, "
+              "to protect small numbers.");
   const auto& line = totals.retention.total;
   const auto range = line.whole95 ? rangeCell(line.whole95, line.unit).text() : std::string();
   front.figures.push_back(
@@ -278,7 +294,8 @@ std::vector<Table> funderSummary(const TermTotals& totals, const Published& publ
   Table table{"Key figures, " + periodWords(totals),
               {grouped("Part"), texts("Figure"), counts("Number"), counts("Of"),
                ranges("Percent (95% CI)")},
-              {methods(totals, rule, before, !hidesIn(tables[1].rows.back()))}};
+              {methods(totals, rule, before, !hidesIn(tables[1].rows.back()),
+                       rangesShown(totals, tables))}};
   if (totals.targets.isAny()) {
     table.columns.push_back(shares("Benchmark, %", "benchmark"));
     table.columns.push_back(texts("Met"));

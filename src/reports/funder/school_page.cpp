@@ -55,7 +55,7 @@ Table figuresOfSchool(const ShownFigures& shown) {
          varnish == "varnish" ? "Fluoride varnish, of screened"
                               : "Fluoride varnish for screened students, of screened",
          at(Part::services, varnish.c_str()), screened);
-  addRow(table, "Sealants fully retained after a year, of checked", at(Part::retention, "whole"),
+  addRow(table, "Sealants fully retained after a year, of assessed", at(Part::retention, "whole"),
          at(Part::retention, "assessable"), at(Part::retention, "whole_share"));
   return table;
 }
@@ -71,8 +71,8 @@ void addSentences(Front& front, const ShownFigures& shown) {
                                    ? toRead(sealed) + " of them."
                                    : countedShown(sealed, "student", "students") + "."));
   else
-    front.sentences.emplace_back("We screened students at your school and sealed their teeth; "
-                                 "some numbers are too small to be shown.");
+    front.sentences.emplace_back("Below is what we did at your school; to protect students, some "
+                                 "numbers are not shown.");
   const auto consented = shown.at(Part::participation, "consented");
   const auto enrolled = shown.at(Part::participation, "enrolled");
   if (isCount(consented) && isCount(enrolled))
@@ -80,7 +80,7 @@ void addSentences(Front& front, const ShownFigures& shown) {
                               countedShown(enrolled, "student", "students") + " gave consent.");
   const auto kept = shown.at(Part::retention, "whole_share");
   if (const auto* share = kept.as<Share>())
-    front.sentences.push_back("Of the sealants placed at your school a year ago and checked on "
+    front.sentences.push_back("Of the sealants placed at your school a year ago and assessed on "
                               "these dates, " +
                               base::percent(share->value, share->decimals) +
                               "% were still fully retained.");
@@ -115,7 +115,7 @@ std::vector<std::string> notesOf(const SuppressionRule& rule) {
           "least one complete sealant by this program.",
           "To protect students, counts of 1 to " + number(rule.threshold() - 1) +
               " read \"fewer than " + number(rule.threshold()) +
-              "\", and numbers that would reveal one read \"suppressed\"."};
+              "\", and numbers that would reveal one read \"suppressed\"." + openlyWords(rule)};
 }
 
 } // namespace
@@ -137,8 +137,9 @@ std::vector<Table> schoolPages(const TermTotals& totals, const Published& publis
       table = {"Key figures", {texts("Figure"), counts("Number")}};
       table.rows.push_back({"All figures of this school", Withheld{}});
       table.front = Front{};
-      table.front->sentences = {"The numbers of this school are too small to be shown alone. They "
-                                "are part of the program's totals."};
+      table.front->sentences = {"To protect students, the numbers of this school are shown "
+                                "together with those of others. They are part of the "
+                                "program's totals."};
     }
     table.title += " of " + school.school + ", " + periodWords(totals);
     table.key = "school_page";

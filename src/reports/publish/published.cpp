@@ -220,7 +220,7 @@ void addFootnote(Table& table, const SuppressionRule& rule, bool isMerged, RowsP
       "\". \"Suppressed\" is a number of any size, or a rate built on one, that "
       "would reveal such a count by subtraction, or is all of its group or all but "
       "fewer than " +
-      under + ". Rates on fewer than 30 are marked unstable.");
+      under + ". Rates on fewer than 30 are marked unstable." + openlyWords(rule));
   if (isMerged)
     table.notes.emplace_back("The smallest schools are one row: with what other tables showed, "
                              "each by itself would give small counts away.");

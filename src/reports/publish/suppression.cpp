@@ -295,6 +295,12 @@ base::Result<SuppressionRule> SuppressionRule::under(int threshold, BySchool byS
   return SuppressionRule(threshold, bySchool);
 }
 
+std::string openlyWords(const SuppressionRule& rule) {
+  if (rule.bySchool() != BySchool::services) return {};
+  return " Who took part (forms back, consented, screened, not screened) is shown as counted, "
+         "however few.";
+}
+
 SuppressionRule SuppressionRule::of(const roster::Program& program) {
   base::require(program.suppressBelow >= least, "a threshold that hides too little");
   return {program.suppressBelow, program.bySchool};

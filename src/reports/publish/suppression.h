@@ -36,6 +36,9 @@ class SuppressionRule {
   BySchool bySchool_ = BySchool::all;
 };
 
+/// What of the rule a program has set aside, to be said wherever the rule is; empty where nothing.
+std::string openlyWords(const SuppressionRule& rule);
+
 /// A count hides when it is small and not zero. A rest is what a group has left beside a count:
 /// it hides at zero too, for then the count is the whole group. A slack is any other difference
 /// that cannot be negative; it is nobody's secret and only bounds the others.

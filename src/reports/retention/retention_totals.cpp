@@ -267,7 +267,7 @@ std::string protectionNote(const RetentionLine& total) {
   return "A different question is whether the tooth is protected a year later by any "
          "sealant, repairs and reseals included: " +
          estimateWords(*total.protected95, total.unit) + " of " +
-         counted(total.teethSeen, "tooth", "teeth") + " checked.";
+         counted(total.teethSeen, "tooth", "teeth") + " assessed.";
 }
 
 RetentionTotals retentionTotals(const RetentionFacts& facts) {

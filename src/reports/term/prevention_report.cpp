@@ -49,9 +49,12 @@ Table scenarioTable(const ScenarioReport& report, const WhatIf& whatIf) {
                 scenarioRow("High", scenarios.highInputs, scenarios.high)};
   table.rows.front()[6] = noFigure; // scenarios have no range of their own
   table.rows.back()[6] = noFigure;
-  table.notes = {"Protected at one year: the share of teeth whose sealant, repairs and "
-                 "reseals included, was fully retained at the one-year check, and not the "
-                 "share of first sealants.",
+  table.notes = {whatIf.retentionYearOne
+                     ? "Protected at one year: your figure, for the share of teeth whose sealant, "
+                       "repairs and reseals included, is fully retained a year later."
+                     : "Protected at one year: the share of teeth whose sealant, repairs and "
+                       "reseals included, was fully retained at the one-year check, and not the "
+                       "share of first sealants.",
                  "A model estimate; after the first year, retention falls by 0.05 of it a "
                  "year, a planning value. It applies to programs, never to one child.",
                  endsWords(scenarios, *report.inputs) + rangeWordsOf(report)};
@@ -120,9 +123,11 @@ std::vector<Table> preventionReport(const TermTotals& totals, const WhatIf& what
         {"Cavities averted", {texts("Figure"), numbers("Estimate")}, {}, {report.whyNot + "."}}};
   std::vector<Table> tables{scenarioTable(report, whatIf), tornadoTable(report, whatIf)};
   if (seconds > 0)
-    tables.front().notes.push_back("Holds " + counted(seconds, "second molar", "second molars") +
-                                   " at the first molars' attack rate" + ownRateWords(totals) +
-                                   "; first molars can be shown alone.");
+    tables.front().notes.push_back(
+        "Holds " + counted(seconds, "second molar", "second molars") +
+        (whatIf.attackRate ? " at your attack rate"
+                           : " at the first molars' attack rate" + ownRateWords(totals)) +
+        "; first molars can be shown alone.");
   if (auto words = uncheckedWords(report, protectedBounds(totals.retention.total), whatIf);
       !words.empty())
     tables.front().notes.push_back(std::move(words));

@@ -167,7 +167,7 @@ std::string wholeOrPartNote(const RetentionLine& total) {
          ". Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
           : total.isSchoolPlanned ? "children, with at least a planned likeness within schools."
-                                  : "children, as fewer than two schools were checked.");
+                                  : "children, as all assessed were placed at one school.");
 }
 
 /// What the classes of the table hold, each said where there is one.
@@ -187,6 +187,9 @@ void noteClasses(Table& table, const RetentionLine& total) {
         "Partially retained includes " + sealants(total.repaired) +
         " repaired since and fully retained at the check. Counting them as fully retained: " +
         estimateWords(*total.wholeOrRepaired95, total.unit) + ".");
+  if (total.placed > total.due)
+    table.notes.push_back("Placed includes " + sealants(total.placed - total.due) +
+                          " not due yet.");
   if (total.dueBefore > 0)
     table.notes.push_back(
         "Of the sealants due " + number(total.dueBefore) +
@@ -279,10 +282,7 @@ void addAttackNotes(Table& table, const TermTotals& totals) {
     notes.emplace_back("The rate's CI treats schools as clusters, which makes it wider.");
   if (!attack.seconds && totals.averted.firstsAlone) notes.push_back(borrowedRateWords(attack));
   if (attack.seconds)
-    notes.push_back(
-        "Second molars have a rate of their own: " + base::percent(attack.seconds->annual) +
-        "% a year (" + percentRange(attack.seconds->toRead().low, attack.seconds->toRead().high) +
-        "). The two CIs are added end to end, which makes the sum wide.");
+    notes.push_back(secondsRateWords(*attack.seconds, totals.averted.addsTwoRanges));
   table.notes.insert(table.notes.end() - 1, notes.begin(), notes.end());
 }
 

@@ -75,7 +75,7 @@ TEST_CASE("Funnel limits stay in 0 to 1 and narrow with more teeth") {
   CHECK(before == Approx(2 * 1.959964 * std::sqrt(.92 * .08 / 1e6)).epsilon(2e-3));
 }
 
-TEST_CASE("A fractional effective number lies between its neighbours") {
+TEST_CASE("A fractional effective number lies between its neighbors") {
   const double low = binomialLimit(.9, 40, .025).value();
   const double middle = binomialLimit(.9, 40.5, .025).value();
   const double high = binomialLimit(.9, 41, .025).value();

@@ -86,7 +86,7 @@ TEST_CASE("A tooth found whole after its sealant failed keeps the failure and is
   CHECK(found.wholeAfterEnd);
 }
 
-TEST_CASE("At one time a failure rules over the reseal that mended it") {
+TEST_CASE("At one time a failure rules over the reseal that followed it") {
   const auto found = spellFrom({{12, SpellState::whole}, {12, SpellState::failed}});
   CHECK(found.spell.left == 0);
   CHECK(found.spell.right == 12);

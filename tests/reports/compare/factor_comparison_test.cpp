@@ -10,6 +10,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <span>
 
 using namespace gk;
 using namespace gk::reports;
@@ -193,6 +194,25 @@ TEST_CASE("A cohort nobody has checked gives a report without a figure and witho
   SampleTerm bare;
   for (const auto& table : retentionReport(bare.records))
     CHECK(table.rows.size() <= 1);
+}
+
+TEST_CASE("In a picture of one school's sealants their share is not called the program's",
+          "[case-186]") {
+  Checked term;
+  for (int i = 0; i < 40; ++i)
+    for (const int iso : {16, 36})
+      term.one(iso, i % 4 ? Held::whole : Held::lost);
+  const auto tables = retentionReport(term.records, {.school = term.here});
+  int pictures = 0;
+  for (const auto& table : std::span(tables).subspan(2)) { // behind those of all schools
+    if (!table.plot) continue;
+    ++pictures;
+    CAPTURE(table.title);
+    CHECK(std::ranges::none_of(table.plot->series, [](const auto& one) {
+      return one.label.find("program") != std::string::npos;
+    }));
+  }
+  CHECK(pictures > 0);
 }
 
 TEST_CASE("A report of one school still compares it with all the others") {

@@ -117,7 +117,7 @@ TEST_CASE("Schools that differ widen the range of the attack rate", "[case-177]"
 
 TEST_CASE("Second molars take a rate of their own from thirty children on, else it is said",
           "[case-179]") {
-  const auto textOf = [](int carriers) {
+  const auto textOf = [](int carriers, bool sealsSeconds = true) {
     test::SampleTerm term;
     const auto school = term.school("Elderbrook Middle", 131);
     const auto then = term.dayLastYear(school, "2025-10-14");
@@ -130,19 +130,23 @@ TEST_CASE("Second molars take a rate of their own from thirty children on, else 
         teeth.push_back(test::found(17, i % 5 == 0 ? Condition::cavitated : Condition::sound));
       term.screen(child, day, teeth);
       term.place(child, day, 26);
-      term.place(child, day, 27);
+      if (sealsSeconds) term.place(child, day, 27);
       term.check(term.place(child, then, 46), day,
                  i % 9 == 0 ? followup::Held::lost : followup::Held::whole);
     }
     const auto totals = term.totals();
     CHECK(totals.averted.averted.has_value());
-    CHECK(totals.averted.firstsAlone.has_value() == (carriers < 30));
+    CHECK(totals.averted.firstsAlone.has_value() == (carriers < 30 && sealsSeconds));
     return toText(termTables(totals));
   };
   CHECK(textOf(29).find("use the first molars' rate") != std::string::npos);
   CHECK(textOf(29).find("First molars only") != std::string::npos);
   CHECK(textOf(30).find("use the first molars' rate") == std::string::npos);
   CHECK(textOf(30).find("Second molars have a rate of their own") != std::string::npos);
+  CHECK(textOf(30).find("The two CIs are added end to end") != std::string::npos);
+  const auto firstsAlone = textOf(30, false); // nothing of second molars is in the sum
+  CHECK(firstsAlone.find("Second molars have a rate of their own") != std::string::npos);
+  CHECK(firstsAlone.find("The two CIs are added") == std::string::npos);
 }
 
 TEST_CASE("With no molar affected the teeth spared have a range all the same", "[case-180]") {

@@ -5,6 +5,7 @@
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 using namespace gk;
@@ -163,6 +164,24 @@ TEST_CASE("Caries experience is known from one part that is yes or from two that
   CHECK(totals.total.measures->cariesExperience->retained == 2);
 }
 
+TEST_CASE("Of how many children a school's share is stands beside it where it is not all of them",
+          "[case-176]") {
+  // Truth by construction: of 10 children at each of two schools, at the second it could not be
+  // told of 4 whether a decayed tooth had been filled.
+  SampleTerm term;
+  for (const auto* name : {"Alder", "Brindle"}) {
+    const auto school = term.school(name, 50);
+    const auto day = term.day(school, "2026-10-13");
+    for (int i = 0; i < 10; ++i)
+      if (auto& one = term.screen(term.child(school), day); i < 4 && *name == 'B')
+        one.treatedDecay = Tri::cannotTell;
+  }
+  const auto known = findingTable(findingTotals(term.records)).notes.back();
+  CHECK(known ==
+        "Each share is of the children for whom it is known; of 20 screened: treated decay "
+        "16, caries experience 16. Brindle, of 10: treated decay 6, caries experience 6.");
+}
+
 TEST_CASE("From four schools on the total takes schools as clusters and says so", "[case-414]") {
   SampleTerm term;
   const auto addSchool = [&](int s) {
@@ -220,7 +239,14 @@ TEST_CASE("The attack rate goes school by school, the few drawn towards the many
   CHECK(few.shrunken < few.raw->annual);
   CHECK(few.ownWeight < attack.rates->schools.at(0).ownWeight + 1e-12);
   REQUIRE(attack.profile);
-  CHECK(attackTable(attack).rows.size() == 4);
+  const auto table = attackTable(attack);
+  CHECK(table.rows.size() == 4);
+  const auto says = [&](const std::string& words) {
+    return std::ranges::any_of(
+        table.notes, [&](const auto& note) { return note.find(words) != std::string::npos; });
+  };
+  CHECK(says(", schools as clusters. Cavities averted in first molars use this rate"));
+  CHECK(says("this CI leaves out what schools differ by."));
 }
 
 TEST_CASE("A term without a screening has tables without figures") {

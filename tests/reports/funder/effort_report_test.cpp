@@ -64,7 +64,7 @@ std::string effortCell(const Table& table, const Cells& row, const std::string& 
 
 } // namespace
 
-TEST_CASE("Hours are of the days of which somebody said them, and the last word counts") {
+TEST_CASE("Hours are of the days for which they were entered, and the last entry counts") {
   const TwoDays term;
   const auto schools = efforts(term.records);
   const auto table = staffTable(schools);
@@ -82,7 +82,7 @@ TEST_CASE("Hours are of the days of which somebody said them, and the last word 
   CHECK(rowOf(table, "Total").size() == row.size());
 }
 
-TEST_CASE("A term of which nobody said hours has no rate, and nothing of it is published") {
+TEST_CASE("A term without hours entered has no rate, and nothing of it is published") {
   SampleTerm term;
   term.day(term.school("Alder Hollow", 40), "2026-10-06");
   const auto schools = efforts(term.records);
@@ -92,7 +92,7 @@ TEST_CASE("A term of which nobody said hours has no rate, and nothing of it is p
   CHECK_FALSE(mealsTable(schools));
 }
 
-TEST_CASE("Few pupils taught are not published as a number") {
+TEST_CASE("Few students taught are not published as a number") {
   TwoDays term;
   term.records.efforts.back().value.taught = 7;
   const auto table = publishedEffort(efforts(term.records), {});

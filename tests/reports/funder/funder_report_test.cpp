@@ -11,6 +11,7 @@
 
 using namespace gk;
 using namespace gk::test;
+using reports::Cell;
 using reports::ReportKind;
 using reports::Table;
 
@@ -227,6 +228,31 @@ TEST_CASE("Retention is met or below a benchmark only where its whole CI is", "[
   };
   CHECK_FALSE(namedBelow(176)); // before: named
   CHECK(namedBelow(150));
+}
+
+TEST_CASE("A funder's methods speak of a CI only where one stands on the page", "[case-181]") {
+  const auto notesOf = [](const SampleTerm& term, ReportKind kind) {
+    std::string all;
+    for (const auto& table : made(kind, term))
+      for (const auto& note : table.notes)
+        all += note + "\n";
+    return all;
+  };
+  auto term = twoSchools(0);
+  for (const auto kind : {ReportKind::funder, ReportKind::funderAnnex})
+    CHECK(notesOf(term, kind).find("CI") == std::string::npos);
+
+  const auto here = term.school("Fennel Ridge Elementary", 300);
+  const auto placed = term.dayLastYear(here, "2025-10-14");
+  const auto now = term.day(here, "2026-10-13");
+  for (int i = 0; i < 200; ++i) {
+    const auto child = term.child(here);
+    term.check(term.place(child, placed, 16), now,
+               i < 150 ? followup::Held::whole : followup::Held::lost);
+  }
+  const auto checkedAlone = notesOf(term, ReportKind::funder);
+  CHECK(checkedAlone.find("; the CI is 95%, with students as clusters") != std::string::npos);
+  CHECK(checkedAlone.find("its CI covers") == std::string::npos); // nothing was sealed
 }
 
 TEST_CASE("a program without benchmarks of its own is held against none", "[case-474]") {

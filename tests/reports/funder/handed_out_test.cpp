@@ -174,8 +174,76 @@ TEST_CASE("A school that stands in one row with others has no numbers of its own
   options.school = schools[0].id;
   const auto page = reportOf(ReportKind::schoolPage, term.records, options).front();
   CHECK(page.front->figures.empty());
-  CHECK(holds(textOf({page}), "too small to be shown alone"));
+  CHECK(holds(textOf({page}), "shown together with those of others"));
   CHECK(page.rows.size() == 1);
+}
+
+TEST_CASE("What is said to be retained is of the sealants that could be judged", "[case-342]") {
+  // By hand: 100 due, 75 checked, of which 15 could not be judged; 45 of the other 60 are whole,
+  // 75.0%. Of the 75 that were checked it would be 60.0%.
+  const auto pagesOf = [](int whole, int lost, int unjudged) {
+    SampleTerm term;
+    addSchool(term, "Alder Hollow Elementary", 60);
+    const auto school = term.records.schools.front().id;
+    const auto then = term.dayLastYear(school, "2025-10-14");
+    const auto now = term.day(school, "2026-10-13");
+    for (int i = 0; i < 100; ++i) {
+      const auto placement = term.place(term.child(school), then, 16);
+      if (i < whole + lost + unjudged)
+        term.check(placement, now,
+                   i < whole          ? followup::Held::whole
+                   : i < whole + lost ? followup::Held::lost
+                                      : followup::Held::cannotAssess);
+    }
+    return std::pair(textOf(reportOf(ReportKind::funder, term.records, pageOptions())),
+                     textOf(reportOf(ReportKind::schoolPage, term.records, pageOptions())));
+  };
+  const auto [funder, school] = pagesOf(45, 15, 15);
+  CHECK(holds(funder, "placed a year ago and assessed on these dates, 75.0% were still"));
+  CHECK(holds(school, "a year ago and assessed on these dates, 75.0% were still"));
+  for (const auto* page : {&funder, &school}) {
+    CHECK(holds(*page, "75.0% of 60 assessed sealants were fully retained."));
+    CHECK_FALSE(holds(*page, "checked"));
+  }
+  // Checked they were; an earlier version said that none was.
+  CHECK_FALSE(holds(pagesOf(0, 0, 75).first, "checked"));
+}
+
+TEST_CASE("A principal's page that hides numbers claims no care, and that no number is small",
+          "[case-332]") {
+  SampleTerm term;
+  addSchool(term, "Alder Hollow Elementary", 40);
+  addSchool(term, "Cobble Lantern Elementary", 50);
+  const auto pageOf = [&] {
+    auto options = pageOptions();
+    options.school = term.records.schools.front().id;
+    return textOf(reportOf(ReportKind::schoolPage, term.records, options));
+  };
+  CHECK_FALSE(holds(pageOf(), "Below is what we did"));
+  for (std::size_t i = 0; i < 4; ++i) // of those screened
+    term.place(term.records.children.at(30 + i).id, term.records.days.front().id, 16);
+  const auto few = pageOf();
+  CHECK(holds(few, "Below is what we did at your school; to protect students, some numbers are not "
+                   "shown."));
+  CHECK_FALSE(holds(few, "sealed their teeth"));
+  CHECK_FALSE(holds(few, "too small"));
+}
+
+TEST_CASE("Where who took part is shown as counted, each page that speaks of small counts says so",
+          "[case-83]") {
+  SampleTerm term;
+  addSchool(term, "Alder Hollow Elementary", 40);
+  addSchool(term, "Cobble Lantern Elementary", 50);
+  const std::string words = "is shown as counted, however few.";
+  for (const auto kind : {ReportKind::funder, ReportKind::funderAnnex, ReportKind::schoolPage}) {
+    CAPTURE(base::nameOf(kind));
+    auto options = pageOptions();
+    CHECK_FALSE(holds(textOf(reportOf(kind, term.records, options)), words));
+    options.suppression = SuppressionRule::under(10, BySchool::services).value();
+    const auto openly = textOf(reportOf(kind, term.records, options));
+    CHECK(holds(openly, "1 to 9"));
+    CHECK(holds(openly, words));
+  }
 }
 
 TEST_CASE("What leaves the program bears no mark; every other report says that it is internal",

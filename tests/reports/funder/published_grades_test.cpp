@@ -165,7 +165,7 @@ std::vector<std::string> attackBoth(const TwoWays& term, const Published& made,
 
 } // namespace
 
-TEST_CASE("Neighbouring grades are one row where that hides less, in the order of grades",
+TEST_CASE("Neighboring grades are one row where that hides less, in the order of grades",
           "[case-83]") {
   const auto term = gradedCounty();
   const auto each = published(term, {}, {}, GradeBands{});

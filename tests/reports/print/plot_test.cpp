@@ -115,7 +115,7 @@ TEST_CASE("What people wrote is escaped in a picture as in a table") {
   CHECK(toSvg(plot).find("&lt;b&gt;&amp;School") != std::string::npos);
 }
 
-TEST_CASE("Only the colours of paper are used, and printed in grey each is told from its ground") {
+TEST_CASE("Only the colors of paper are used, and printed in grey each is told from its ground") {
   const PlotColors paper;
   const auto svg = toSvg(twoPoints());
   for (auto at = svg.find('#'); at != std::string::npos; at = svg.find('#', at + 1)) {

@@ -159,7 +159,7 @@ TEST_CASE("Alarms of steady and of falling lights", "[.simulation]") {
   }
 }
 
-TEST_CASE("A light entered anew begins its chart anew") {
+TEST_CASE("A light entered again begins its chart again") {
   Lights term;
   for (int day = 1; day <= 9; ++day)
     term.read("2026-10-0" + std::to_string(day), 700);

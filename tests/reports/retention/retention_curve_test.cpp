@@ -4,6 +4,7 @@
 #include "reports/compare/retention_report.h"
 #include "reports/sample.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 using namespace gk;
@@ -138,6 +139,27 @@ TEST_CASE("The curve says nothing of an age at which nobody looked", "[case-185]
         std::string::npos);
   CHECK(notes.find("at 1 school") != std::string::npos);
   CHECK(notes.find("not from time") == std::string::npos); // one school cannot be mistaken for time
+}
+
+TEST_CASE("Where all looks lie between two ages of the table it says why it has no figure",
+          "[case-185]") {
+  SampleTerm term;
+  const auto here = term.school("Cobble Lantern Elementary", 142);
+  const auto placed = term.dayLastYear(here, "2025-10-14");
+  const auto now = term.day(here, "2026-10-20"); // a year and six days
+  for (int i = 0; i < 10; ++i)
+    term.check(term.place(term.child(here), placed, 16), now, i ? Held::whole : Held::lost);
+  const auto says = [&] {
+    const auto curve = retentionCurve(term.records);
+    const auto table = curveTable(curve, curve, curve);
+    return std::pair(table.rows.size(), std::ranges::any_of(table.notes, [](const auto& note) {
+                       return note.starts_with("None of the ages at which the curve is read lies");
+                     }));
+  };
+  CHECK(says() == std::pair(std::size_t{0}, true));
+  const auto before = term.day(here, "2026-10-06");
+  term.check(term.place(term.child(here), placed, 16), before, Held::whole);
+  CHECK(says() == std::pair(std::size_t{1}, false));
 }
 
 TEST_CASE("The curve names its cohort, its kinds of looks, and schools where there are several",

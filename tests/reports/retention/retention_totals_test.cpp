@@ -128,8 +128,14 @@ TEST_CASE("a sealant is due from nine months and leaves the cohort after fifteen
   const auto before = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(before.placed == 2);
   CHECK(before.due == 1);
+  const auto saysNotDue = [&] {
+    return notesOf(termTables(term.totals()).at(3))
+               .find("Placed includes 1 sealant not due yet.") != std::string::npos;
+  };
+  CHECK(saysNotDue());
   term.records.asOf = test::date("2026-12-18");
   CHECK(retentionTotals(RetentionFacts(term.records)).total.due == 2);
+  CHECK_FALSE(saysNotDue());
 }
 
 TEST_CASE("short-term checks and checks outside the window do not enter the one-year rate") {
@@ -202,6 +208,25 @@ TEST_CASE("teeth cluster in schools once four are checked, lines by light too", 
         std::string::npos);
   for (int n = 4; n < 10; ++n)
     addSchool(n);
+}
+
+TEST_CASE("Why a total has children as clusters is said as it is", "[case-414]") {
+  OneSchool term;
+  for (int i = 0; i < 12; ++i)
+    term.check(term.place(term.child(term.here), term.then, 16), term.now,
+               i ? Held::whole : Held::lost);
+  const auto clusters = [&] { return notesOf(termTables(term.totals()).at(3)); };
+  const std::string ofOne = "Clusters of the total: children, as all assessed were placed at one "
+                            "school.";
+  CHECK(clusters().find(ofOne) != std::string::npos);
+  const auto other = term.school("Alder Hollow Elementary", 118);
+  const auto then = term.dayLastYear(other, "2025-10-14");
+  const auto now = term.day(other, "2026-10-13");
+  const auto second = term.place(term.child(other), then, 16);
+  CHECK(clusters().find(ofOne) != std::string::npos); // none of it was assessed
+  term.check(second, now, Held::whole);
+  CHECK(clusters().find(ofOne) == std::string::npos);
+  CHECK(clusters().find("with at least a planned likeness within schools") != std::string::npos);
 }
 
 TEST_CASE("a light of ten schools has schools as clusters, and one school its children",

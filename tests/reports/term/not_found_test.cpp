@@ -47,6 +47,34 @@ TEST_CASE("Children found stand beside those not found, by what was known when t
   CHECK(table.rows[1].at(6).text().starts_with("0.0"));
 }
 
+TEST_CASE("What is said of children found and not found is so of those who are due", "[case-190]") {
+  const auto notesOf = [](const test::SampleTerm& term) {
+    const auto table = foundTable(term.records, RetentionFacts(term.records));
+    return table.notes.back();
+  };
+  HalfFound term;
+  CHECK(notesOf(term).starts_with("The more the two lines differ"));
+  const auto checks = term.records.checks;
+  term.records.checks.clear();
+  CHECK(notesOf(term) == "No child was found yet.");
+  term.records.checks = checks;
+  for (const auto& row : term.records.placements)
+    if (row.value.day == term.then) term.check(row.id, term.now, Held::whole);
+  CHECK(notesOf(term) == "Every child due was found.");
+
+  // Due only later: no bounds are spoken of, as there are none.
+  test::SampleTerm bare;
+  const auto here = bare.school("Cobble Lantern Elementary", 142);
+  bare.place(bare.child(here), bare.day(here, "2026-10-13"), 16);
+  CHECK(notesOf(bare) == "No child is due for a check yet.");
+  const auto followUp = [](const test::SampleTerm& of) {
+    const auto tables = retentionReport(of.records);
+    return tables.at(3).notes.front();
+  };
+  CHECK(followUp(bare) == "No sealant is due for a check yet.");
+  CHECK(followUp(term).starts_with("The last two are true"));
+}
+
 TEST_CASE("What those not looked at could change reaches the teeth spared and their scenarios",
           "[case-190]") {
   HalfFound term;

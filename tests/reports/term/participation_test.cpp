@@ -109,7 +109,7 @@ TEST_CASE("only complete sealants count and a tooth sealed twice counts once") {
   CHECK(at.teethPerChild() == 3.0);
 }
 
-TEST_CASE("unknown enrolment shows counts and no rate", "[case-77]") {
+TEST_CASE("unknown enrollment shows counts and no rate", "[case-77]") {
   SampleTerm term;
   const auto known = term.school("Alder Hollow Elementary", 40);
   const auto unknown = term.school("Brindle Quay Elementary");
@@ -129,7 +129,7 @@ TEST_CASE("unknown enrolment shows counts and no rate", "[case-77]") {
   CHECK(table.rows[2][4] == "–");
 }
 
-TEST_CASE("a school without one consent keeps its row and divides nothing by nought", "[case-78]") {
+TEST_CASE("a school without one consent keeps its row and divides nothing by zero", "[case-78]") {
   SampleTerm term;
   term.school("Elderbrook Middle", 131);
   const auto totals = term.totals();
@@ -152,7 +152,7 @@ TEST_CASE("more consented than enrolled gives no rate") {
   CHECK(termTables(term.totals())[0].rows[0][4] == "–");
 }
 
-TEST_CASE("a corrected enrolment of a grade replaces the older count") {
+TEST_CASE("a corrected enrollment of a grade replaces the older count") {
   SampleTerm term;
   const auto school = term.school("Fennel Ridge Elementary", 90);
   term.records.enrollments.push_back(
@@ -176,7 +176,7 @@ TEST_CASE("decay and urgency count each child once by the worst screening") {
   CHECK(at.urgent == 1);
 }
 
-TEST_CASE("a cancelled day and days after the date of the report do not count", "[case-22]") {
+TEST_CASE("a canceled day and days after the date of the report do not count", "[case-22]") {
   SampleTerm term;
   const auto school = term.school("Alder Hollow Elementary", 20);
   term.day(school, "2026-10-06");

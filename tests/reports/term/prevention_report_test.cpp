@@ -67,6 +67,37 @@ TEST_CASE("What a manager typed is not called measured") {
   CHECK(labelOf({.retentionYearOne = .9}) == "With your figures");
 }
 
+TEST_CASE("What is said of a rate or a share is of the one that stands in the table",
+          "[case-181]") {
+  test::SampleTerm term;
+  const auto notesOf = [&](const WhatIf& whatIf) {
+    auto with = term.totals();
+    with.total.firstMolars = 100;
+    with.total.secondMolars = 20;
+    with.attackRate = measuredAttack();
+    with.retention.total.protected95 = measuredRetention();
+    std::string all;
+    const auto tables = preventionReport(with, whatIf);
+    for (const auto& note : tables.front().notes)
+      all += note + "\n";
+    return all;
+  };
+  const auto has = [](const std::string& notes, const char* words) {
+    return notes.find(words) != std::string::npos;
+  };
+  const auto measured = notesOf({});
+  CHECK(has(measured, "was fully retained at the one-year check"));
+  CHECK(has(measured, "20 second molars at the first molars' attack rate"));
+  CHECK_FALSE(has(measured, "your "));
+  const auto kept = notesOf({.retentionYearOne = .9});
+  CHECK(has(kept, "Protected at one year: your figure"));
+  CHECK_FALSE(has(kept, "at the one-year check"));
+  CHECK(has(kept, "at the first molars' attack rate"));
+  const auto rate = notesOf({.attackRate = .05});
+  CHECK(has(rate, "was fully retained at the one-year check"));
+  CHECK(has(rate, "20 second molars at your attack rate; first molars can be shown alone."));
+}
+
 TEST_CASE("Low and high are said to be those of the unchecked only where they are", "[case-364]") {
   test::SampleTerm term;
   const auto notesOf = [&](int due, int whole, const WhatIf& whatIf) {

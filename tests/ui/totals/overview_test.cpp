@@ -150,8 +150,35 @@ TEST_CASE("The headline of retention is below or met only where its whole CI is"
   CHECK(said(40).met == true);
 }
 
+TEST_CASE("What is said of the terms is of the school that is chosen", "[case-186]") {
+  // By hand: in all 60 of 200, then 90 of 200; at Alder 40 of 100, then 45 of 100.
+  const auto id = [](std::uint8_t last) {
+    base::Uuid uuid;
+    uuid.bytes[15] = last;
+    return roster::SchoolId(uuid);
+  };
+  const auto term = [&](const char* name, int alder, int brindle) {
+    const auto day = *base::Date::parse("2027-11-16");
+    reports::TermTotals totals{.term = name, .start = day, .end = day, .asOf = day};
+    totals.schools.resize(2);
+    totals.schools[0] = {.school = "Alder", .id = id(1), .enrolled = 100, .consented = alder};
+    totals.schools[1] = {.school = "Brindle", .id = id(2), .enrolled = 100, .consented = brindle};
+    totals.total.enrolled = 200;
+    totals.total.consented = alder + brindle;
+    return totals;
+  };
+  const std::vector terms{term("Fall 2026", 40, 20), term("Fall 2027", 45, 45)};
+  CHECK(ui::trendOf(terms).says.startsWith(
+      u"Consented, of enrolled: 30.0% in Fall 2026, 45.0% in Fall 2027."_s));
+  const auto one = ui::trendOf(terms, id(1));
+  CHECK(one.says.startsWith(
+      u"Alder. Consented, of enrolled: 40.0% in Fall 2026, 45.0% in Fall 2027."_s));
+  REQUIRE(one.plot);
+  CHECK(one.plot->series.front().points.front().y == Approx(40));
+}
+
 TEST_CASE(
-    "A headline whose range has a remark says the remark whole, and how many were checked over "
+    "A headline whose range has a remark says the remark whole, and how many were assessed over "
     "the schools",
     "[case-490]") {
   Desk desk;
@@ -171,5 +198,5 @@ TEST_CASE(
   for (int i = 0; i < 8; ++i)
     many.insert(many.end(), schools.begin(), schools.end());
   line.whole95 = must(estimates::retention(many));
-  CHECK(ui::overviewOf(totals).figures.at(2).of.endsWith(u"; 502 checked"_s));
+  CHECK(ui::overviewOf(totals).figures.at(2).of.endsWith(u"; 502 assessed"_s));
 }

@@ -1,5 +1,6 @@
 #include "reports/report.h"
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/lists/overview_view.h"
 #include "ui/lists/report_browser.h"
 #include "ui/totals/totals_page.h"
 
@@ -63,6 +64,27 @@ int timesIn(const std::string& text, const std::string& words) {
 }
 
 } // namespace
+
+TEST_CASE("The picture of the terms is of the school and the term that are chosen", "[case-186]") {
+  ChosenTotals desk;
+  const auto& overview = *desk.page.findChild<ui::OverviewView*>();
+  press(desk.page, Qt::Key_V, Qt::AltModifier);
+  desk.wait();
+  REQUIRE(overview.isTurned());
+  const auto said = [&] { return overview.accessibleName(); };
+  const auto ofAll = said();
+  CHECK(ofAll.contains(u"Consented, of enrolled: "_s));
+  desk.pick(u"totalsSchool"_s, 1);
+  const auto school = part<QComboBox>(desk.page, u"totalsSchool"_s).currentText();
+  CHECK_FALSE(ofAll.contains(school + u". Consented, of enrolled: "_s));
+  CHECK(said().contains(school + u". Consented, of enrolled: "_s));
+  desk.pick(u"totalsTerm"_s, 1); // the first of both
+  CHECK(said().contains(u"This is the first term in this logbook"_s));
+  desk.pick(u"totalsTerm"_s, 0);
+  desk.pick(u"totalsSchool"_s, 0);
+  CHECK(said().contains(u"Consented, of enrolled: "_s));
+  CHECK_FALSE(said().contains(school + u". Consented, of enrolled: "_s));
+}
 
 TEST_CASE("Whatever is chosen beside whichever report, each table is of it or says that it is not",
           "[case-186]") {

@@ -202,7 +202,7 @@ TEST_CASE("The total of one school's term opens that school's rows alone") {
   }
 }
 
-TEST_CASE("Schools that went out as one are one again when the book is opened anew") {
+TEST_CASE("Schools that went out as one are one again when the book is opened again") {
   Totals desk;
   auto& clinic = desk.clinic;
   clinic.standardVisit(clinic.child("Mina"));
@@ -272,7 +272,7 @@ TEST_CASE("A report lets only be chosen what it counts by") {
   CHECK_FALSE((school.isEnabled() || grade.isEnabled()));
 }
 
-TEST_CASE("Another factor is counted anew and the last question alone is answered") {
+TEST_CASE("Another factor is counted again and the last question alone is answered") {
   Totals desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
   desk.open();
