@@ -48,7 +48,7 @@ Result<QString> setPassphrase(Context& context, By by, const roster::Member& mem
                     u"Your new passphrase, 8 characters or more, such as four words. No one else "
                     "knows it, and no one can look it up."_s);
   if (!next) return next.error();
-  if (!*next) return nothing;
+  if (!*next) return QString();
   if (isChange)
     return saidIf(book.changeKey(by, toStd(*old), **next),
                   u"Passphrase changed. The old one no longer works here."_s);
@@ -115,7 +115,7 @@ Result<QString> saidReplaced(Context& context, const session::KeyReplaced& done)
 /// What replacing the key of the names asks for; nothing where the person backed out.
 struct KeyAsked {
   session::KeyReplacing how;
-  OwnPin pin;
+  session::OwnPin pin;
 };
 
 Result<std::optional<KeyAsked>> askForKey(Context& context, By by, const std::string& reason) {
@@ -127,7 +127,7 @@ Result<std::optional<KeyAsked>> askForKey(Context& context, By by, const std::st
       context.prompter, u"The logbook's new passphrase, 8 characters or more, such as four words. "
                         "Whoever left must not know it."_s);
   if (!next) return next.error();
-  if (!*next) return QString();
+  if (!*next) return nothing;
   how.passphrase = **next;
   const auto other = book.hasOtherKey();
   if (!other) return other.error();
