@@ -38,7 +38,11 @@ inline constexpr std::array gk::base::displayNames<gk::roster::RosterColumn> =
                                      "health history answered",
                                      "race and ethnicity",
                                      "insurance",
-                                     "enrollment status"});
+                                     "enrollment status",
+                                     "guardian first name",
+                                     "guardian last name",
+                                     "second guardian first name",
+                                     "second guardian last name"});
 
 template <>
 inline constexpr auto gk::base::displayNames<gk::roster::DateOrder> =

@@ -44,7 +44,11 @@ enum class RosterColumn {
   history,
   ethnicity,
   payer,
-  status ///< whether the school has the student enrolled
+  status,        ///< whether the school has the student enrolled
+  guardianFirst, ///< where the guardian's name stands in two columns
+  guardianLast,
+  secondGuardianFirst,
+  secondGuardianLast
 };
 
 /// How dates such as 03/04/2019 are meant in the whole file.
@@ -59,6 +63,10 @@ struct RosterLayout {
   std::vector<RosterColumn> columns{};
   DateOrder dates = DateOrder::unsaid;
   EarlyGrades early = EarlyGrades::hold;
+  /// Of every row, where no column says it, as on one class's list; the grade as parseGrade gives
+  /// it. Not remembered: the next list is another class's.
+  std::string gradeOfAll{};
+  std::string roomOfAll{};
 
   [[nodiscard]] bool has(RosterColumn column) const;
   bool operator==(const RosterLayout&) const = default;
@@ -66,8 +74,9 @@ struct RosterLayout {
 
 /// What a heading means, in any of many spellings: "DOB", "Birth Date", "date_of_birth" and "Fecha
 /// de nacimiento" are one, and so are "Phone" and "Phone 3". A heading that holds "allerg",
-/// "medical" or "health" is of health, but for insurance, doctors and forms. None for one that is
-/// not known. A heading of no use is `leftOut`, and so is a bare "#", which counts the rows.
+/// "medical" or "health" is of health, but for insurance, doctors and forms. "Parent 1 First Name"
+/// is a part of the guardian's name. None for one that is not known. A heading of no use is
+/// `leftOut`, and so is a bare "#", which counts the rows.
 std::optional<RosterColumn> columnCalled(std::string_view heading);
 
 /// As "birth date" is kept of a heading: folded, marks read as blanks.
@@ -102,6 +111,9 @@ std::vector<std::string> layoutProblems(const RosterLayout& layout);
 std::string rememberedLayout(std::span<const base::CsvRow> rows, const RosterLayout& layout);
 /// The suggestion, with what is remembered in the place of what was guessed.
 RosterLayout suggestLayout(std::span<const base::CsvRow> rows, std::string_view remembered);
+/// The same with the headings in the row that a person chose; none: every row is a child.
+RosterLayout layoutUnder(std::span<const base::CsvRow> rows, std::optional<std::size_t> heading,
+                         std::string_view remembered);
 
 } // namespace gk::roster
 
@@ -138,7 +150,11 @@ inline constexpr auto gk::base::enumNames<gk::roster::RosterColumn> =
                                      "history",
                                      "ethnicity",
                                      "payer",
-                                     "status"});
+                                     "status",
+                                     "guardian first",
+                                     "guardian last",
+                                     "second guardian first",
+                                     "second guardian last"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::roster::DateOrder> =
     std::to_array<std::string_view>({"not said", "month first", "day first"});

@@ -23,7 +23,18 @@ Result<RosterDraft> RosterDraft::open(Session& session, std::string_view bytes,
   draft.rows_ = std::move(list->rows);
   draft.notes_ = std::move(list->notes);
   draft.layout_ = roster::suggestLayout(draft.rows_, *remembered);
+  draft.remembered_ = *remembered;
   return draft;
+}
+
+void RosterDraft::useHeading(std::optional<std::size_t> row) {
+  auto layout = roster::layoutUnder(rows_, row, remembered_);
+  // These are no matter of the headings.
+  layout.dates = layout_.dates;
+  layout.early = layout_.early;
+  layout.gradeOfAll = layout_.gradeOfAll;
+  layout.roomOfAll = layout_.roomOfAll;
+  layout_ = std::move(layout);
 }
 
 std::vector<std::string> RosterDraft::notes() const {

@@ -22,6 +22,9 @@ class RosterDraft {
   [[nodiscard]] std::vector<roster::LeftOutColumn> leftOut() const;
   [[nodiscard]] const roster::RosterLayout& layout() const { return layout_; }
   void setLayout(const roster::RosterLayout& layout) { layout_ = layout; }
+  /// The headings are in that row, as a person says, or in none; the columns are read from it
+  /// again.
+  void useHeading(std::optional<std::size_t> row);
   /// A row was put right; it is read again with the next `look`.
   void correct(std::size_t row, std::size_t column, const std::string& text);
 
@@ -41,6 +44,7 @@ class RosterDraft {
 
   std::vector<base::CsvRow> rows_{};
   std::vector<std::string> notes_{};
+  std::string remembered_{}; ///< of the school's lists
   roster::RosterLayout layout_{};
   roster::RosterReading reading_{};
   RosterPlan plan_{};
