@@ -59,8 +59,9 @@ std::optional<std::vector<session::FormLine>> PrintsPage::lines() {
   const auto terms = book().terms();
   if (!went(terms)) return std::nullopt;
   const auto on = printedFor();
+  if (!on) return std::nullopt;
   auto term = std::ranges::find_if(
-      *terms, [&](const auto& one) { return one.value.start <= on && on <= one.value.end; });
+      *terms, [&](const auto& one) { return one.value.start <= *on && *on <= one.value.end; });
   if (term == terms->end() && !terms->empty()) term = terms->end() - 1;
   if (term == terms->end()) {
     words_->setText(u"No term yet. Enter it first: Desk (F8), Terms."_s);
@@ -70,16 +71,28 @@ std::optional<std::vector<session::FormLine>> PrintsPage::lines() {
     words_->setText(u"The names are locked: unlock the logbook to print."_s);
     return std::nullopt;
   }
-  auto all = book().formLines(term->id, on, school(), true);
+  auto all = book().formLines(term->id, *on, school(), true);
   if (!went(all)) return std::nullopt;
   const auto room = base::folded(toStd(room_->text().trimmed()));
   const auto whom = what() == What::day || what() == What::sheets
                         ? Whom::mayBeSeen
                         : static_cast<Whom>(who_->currentIndex());
   std::erase_if(*all, [&](const session::FormLine& line) {
-    return !isWanted(line, whom) || (!room.empty() && base::folded(line.of.room) != room);
+    return !isWanted(line, whom) || !isTyped(line) ||
+           (!room.empty() && base::folded(line.of.room) != room);
   });
   return std::move(*all);
+}
+
+bool PrintsPage::isTyped(const session::FormLine& line) const {
+  const auto typed = toStd(student_->text().trimmed());
+  const auto of = what();
+  if (typed.empty() || (of != What::forms && of != What::labels && of != What::sheets)) return true;
+  if (line.number == typed || line.number.starts_with(typed + "-")) return true;
+  const auto name = base::folded(line.name);
+  const auto words = base::folded(typed);
+  return std::ranges::all_of(base::split(words, ' '),
+                             [&](auto word) { return name.find(word) != std::string::npos; });
 }
 
 std::optional<PrintsPage::Ready> PrintsPage::consentForms() {
@@ -204,9 +217,9 @@ std::optional<PrintsPage::Ready> PrintsPage::roomLists() {
 
 std::optional<PrintsPage::Ready> PrintsPage::dayList() {
   const auto children = lines();
-  if (!children) return std::nullopt;
   const auto on = printedFor();
-  reports::Table table{"Day list: " + on.weekday() + ", " + on.words(),
+  if (!children || !on) return std::nullopt;
+  reports::Table table{"Day list: " + on->weekday() + ", " + on->words(),
                        {{.heading = "School", .group = true},
                         {"Room"},
                         {"Number"},
@@ -230,10 +243,10 @@ std::optional<PrintsPage::Ready> PrintsPage::dayList() {
   ready.name = u"Day list"_s;
   if (!table.rows.empty())
     ready.report = std::make_shared<ReportSheets>(table.title, std::vector{table},
-                                                  footOf(context(), toQt(on.words())));
+                                                  footOf(context(), toQt(on->words())));
   ready.pages = ready.report ? ready.report->count() : 0;
   ready.words = counted(std::ssize(*children), "student", "students") + u" with a yes on "_s +
-                toQt(on.words());
+                toQt(on->words());
   return ready;
 }
 
@@ -279,10 +292,11 @@ std::optional<FallbackSheet> PrintsPage::sheetOf(const session::FormLine& line, 
 
 std::optional<PrintsPage::Ready> PrintsPage::paperSheets() {
   const auto children = lines();
-  if (!children) return std::nullopt;
+  const auto on = printedFor();
+  if (!children || !on) return std::nullopt;
   std::vector<FallbackSheet> sheets;
   for (const auto& line : *children) {
-    auto sheet = sheetOf(line, printedFor());
+    auto sheet = sheetOf(line, *on);
     if (!sheet) return std::nullopt;
     sheets.push_back(std::move(*sheet));
   }
