@@ -258,3 +258,24 @@ TEST_CASE("A class's list without grade and room takes what is said of all its r
   said.gradeOfAll = "2";
   CHECK(readRoster(graded, said, importDay).lines.at(0).grade == "1");
 }
+
+TEST_CASE("Of a list of several schools the rows of one are read, and the others are skipped",
+          "[case-271]") {
+  const auto rows = gk::roster::test::rowsOf("School,First,Last,DOB,Grade\n"
+                                             "Cobble Lantern,Pia,Oake,2019-05-02,2\n"
+                                             "Heron Bend,Jo,Sedge,2019-06-03,2\n"
+                                             "COBBLE LANTERN,Ned,Fern,2019-07-04,2\n"
+                                             ",Suri,Moss,2019-08-05,2\n"
+                                             "Total of both: 4,,,,\n");
+  auto layout = suggestLayout(rows);
+  CHECK(schoolsIn(rows, layout) == std::vector<std::string>{"Cobble Lantern", "Heron Bend"});
+  CHECK(readRoster(rows, layout, importDay).lines.size() == 4);
+  layout.rowsOf = "Cobble Lantern";
+  const auto one = readRoster(rows, layout, importDay);
+  CHECK(one.lines.size() == 3); // a blank cell is of the school that sent the list
+  REQUIRE(one.skipped.size() == 2);
+  CHECK(one.skipped[0].why == "of another school");
+  layout.rowsOf = "";
+  CHECK(readRoster(rows, layout, importDay).lines.size() == 4);
+  CHECK(rememberedLayout(rows, layout).empty());
+}

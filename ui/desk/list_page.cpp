@@ -110,6 +110,11 @@ QString exampleWords(const session::RosterDraft& draft, const roster::DateQuesti
 void ListPage::open(ChosenList list) {
   list_ = std::move(list);
   title_->setText(u"List of "_s + list_->school);
+  // Where the list calls the school as the logbook does, its rows are meant.
+  auto layout = list_->draft.layout();
+  for (const auto& school : list_->draft.schools())
+    if (base::folded(school) == base::folded(toStd(list_->school))) layout.rowsOf = school;
+  list_->draft.setLayout(layout);
   showColumns();
   look();
   tabs_->setCurrentIndex(0);
@@ -131,6 +136,7 @@ void ListPage::letGo() {
   }
   boxes_.clear();
   heading_->clear(); // a row of the list may be a student's
+  rowsOf_->clear();
   roomOfAll_->clear();
   showing_ = false;
   for (auto* label : {counts_, trouble_, notes_, dates_, pairTitle_})
@@ -216,6 +222,10 @@ void ListPage::takeColumns() {
   list_->aim.agesConfirmed = ages_->isChecked();
   list_->aim.othersConfirmed = others_->isChecked();
   layout.gradeOfAll = gradeOfAll_->currentIndex() > 0 ? toStd(gradeOfAll_->currentText()) : "";
+  const auto of = rowsOf_->currentIndex();
+  layout.rowsOf = of <= 0   ? std::optional<std::string>()
+                  : of == 1 ? std::string()
+                            : toStd(rowsOf_->currentText());
   layout.roomOfAll = toStd(roomOfAll_->text().trimmed());
   list_->draft.setLayout(layout);
   look();
@@ -224,6 +234,9 @@ void ListPage::takeColumns() {
 void ListPage::look() {
   const auto looked = list_->draft.look(book(), list_->aim);
   isReadable_ = looked.has_value();
+  showing_ = true; // the column of the school may be another now
+  showSchools();
+  showing_ = false;
   gradeRow_->setVisible(!list_->draft.layout().has(RosterColumn::grade));
   roomRow_->setVisible(!list_->draft.layout().has(RosterColumn::room));
   trouble_->setVisible(!isReadable_);

@@ -55,6 +55,8 @@ class ListPage final : public Page {
   /// Which row may have the headings, in its own words.
   void showHeadings();
   void takeHeading();
+  /// Of a list of several schools: whose rows are meant.
+  void showSchools();
   /// What of the reading a person should know, and which columns are left out.
   void showNotes();
   /// A row of choices is as high as they are, so that the first row of the list is seen below it.
@@ -90,12 +92,14 @@ class ListPage final : public Page {
   QLabel* notes_;
   QLabel* dates_;
   QComboBox* heading_;
+  QComboBox* rowsOf_;
   QComboBox* order_;
   QComboBox* early_;
   QComboBox* gradeOfAll_;
   QLineEdit* roomOfAll_;
   QCheckBox* ages_;
   QCheckBox* others_;
+  QWidget* schoolRow_;
   QWidget* gradeRow_; ///< asked only where no column says it
   QWidget* roomRow_;
   QLabel* pairTitle_;

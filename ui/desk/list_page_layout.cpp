@@ -1,3 +1,4 @@
+#include "base/text/text.h"
 #include "roster/display_names.h"
 #include "ui/desk/list_page.h"
 #include "ui/keys/flow_layout.h"
@@ -80,6 +81,9 @@ QWidget* ListPage::columnsTab() {
   heading_->setObjectName(u"listHeading"_s);
   heading_->setAccessibleName(u"Row with the headings"_s);
   connect(heading_, &QComboBox::currentIndexChanged, this, &ListPage::takeHeading);
+  rowsOf_ = new ChoiceBox(tab);
+  rowsOf_->setObjectName(u"listRowsOf"_s);
+  rowsOf_->setAccessibleName(u"School whose rows are meant"_s);
   gradeOfAll_ = new ChoiceBox(tab);
   gradeOfAll_->setObjectName(u"listGrade"_s);
   gradeOfAll_->setAccessibleName(u"Grade of all rows"_s);
@@ -95,7 +99,7 @@ QWidget* ListPage::columnsTab() {
   ages_->setObjectName(u"listAges"_s);
   others_ = new QCheckBox(u"Similar ones are different students"_s, tab);
   others_->setObjectName(u"listOthers"_s);
-  for (auto* box : {order_, early_, gradeOfAll_})
+  for (auto* box : {order_, early_, gradeOfAll_, rowsOf_})
     connect(box, &QComboBox::currentIndexChanged, this, &ListPage::takeColumns);
   for (auto* box : {ages_, others_})
     connect(box, &QCheckBox::toggled, this, &ListPage::takeColumns);
@@ -105,11 +109,12 @@ QWidget* ListPage::columnsTab() {
   column->addWidget(columns_, 1);
   column->addWidget(notes_);
   column->addWidget(dates_);
+  schoolRow_ = listRow(u"Take the rows of"_s, rowsOf_, tab);
   gradeRow_ = listRow(u"All rows: grade"_s, gradeOfAll_, tab);
   roomRow_ = listRow(u"All rows: room"_s, roomOfAll_, tab);
   auto* choices = new FlowLayout(6);
   for (auto* row :
-       {listRow(u"Headings are in"_s, heading_, tab), gradeRow_, roomRow_,
+       {listRow(u"Headings are in"_s, heading_, tab), schoolRow_, gradeRow_, roomRow_,
         listRow(u"Dates are"_s, order_, tab), listRow(u"TK and PK rows"_s, early_, tab)})
     choices->addWidget(row);
   column->addLayout(choices);
@@ -254,6 +259,20 @@ void ListPage::takeHeading() {
   list_->draft.useHeading(row < 0 ? std::nullopt : std::optional(static_cast<std::size_t>(row)));
   showColumns();
   look();
+}
+
+void ListPage::showSchools() {
+  const auto schools = list_->draft.schools();
+  const auto& meant = list_->draft.layout().rowsOf;
+  rowsOf_->clear();
+  rowsOf_->addItems({u"Not said"_s, u"All schools"_s});
+  if (meant && meant->empty()) rowsOf_->setCurrentIndex(1);
+  for (const auto& school : schools) {
+    rowsOf_->addItem(toQt(school));
+    if (meant && !meant->empty() && base::folded(*meant) == base::folded(school))
+      rowsOf_->setCurrentIndex(rowsOf_->count() - 1);
+  }
+  schoolRow_->setVisible(schools.size() > 1);
 }
 
 } // namespace gk::ui

@@ -147,6 +147,8 @@ Result<base::Done> sayColumns(const Call& call, RosterDraft& draft) {
     layout.gradeOfAll = read->grade;
   }
   if (const auto room = call.textIfAny("--room")) layout.roomOfAll = *room;
+  if (const auto of = call.textIfAny("--rows-of"))
+    layout.rowsOf = base::folded(*of) == "all" ? std::string() : *of;
   draft.setLayout(layout);
   return base::Done{};
 }
@@ -246,6 +248,7 @@ std::vector<Verb> rosterVerbs() {
              {"--columns", "NAMES", "what each column is, from the left: name, birth date ..."},
              {"--grade", "GRADE", "of all rows, where no column is the grade, as on a class list"},
              {"--room", "ROOM", "of all rows, where no column is the room"},
+             {"--rows-of", "SCHOOL", "of a list of several schools: as the list calls it, or all"},
              {"--before-kindergarten", "HOW", "hold, kindergarten or leave out: rows of TK and PK"},
              {"--same", "LINE=NUMBER",
               "that row is that student of the logbook; several with commas"},

@@ -42,7 +42,8 @@ inline constexpr std::array gk::base::displayNames<gk::roster::RosterColumn> =
                                      "guardian first name",
                                      "guardian last name",
                                      "second guardian first name",
-                                     "second guardian last name"});
+                                     "second guardian last name",
+                                     "school"});
 
 template <>
 inline constexpr auto gk::base::displayNames<gk::roster::DateOrder> =

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace gk::roster {
 
@@ -282,6 +283,24 @@ RosterLayout layoutUnder(std::span<const base::CsvRow> rows, std::optional<std::
     width = std::max(width, row.cells.size());
   layout.columns.assign(width, RosterColumn::leftOut);
   return layout;
+}
+
+std::vector<std::string> schoolsIn(std::span<const base::CsvRow> rows, const RosterLayout& layout) {
+  const auto placeOf = [&](RosterColumn column) {
+    return static_cast<std::size_t>(std::ranges::find(layout.columns, column) -
+                                    layout.columns.begin());
+  };
+  const auto at = placeOf(RosterColumn::school);
+  const auto birth = placeOf(RosterColumn::birthDate);
+  std::vector<std::string> schools;
+  std::set<std::string> known;
+  for (std::size_t i = layout.heading ? *layout.heading + 1 : 0; i < rows.size(); ++i) {
+    const auto& cells = rows[i].cells;
+    if (at >= cells.size() || birth >= cells.size() || !hasDigit(cells[birth])) continue;
+    const auto name = base::trim(cells[at]);
+    if (!name.empty() && known.insert(base::folded(name)).second) schools.emplace_back(name);
+  }
+  return schools;
 }
 
 std::vector<std::string> layoutProblems(const RosterLayout& layout) {

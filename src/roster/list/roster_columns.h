@@ -48,7 +48,8 @@ enum class RosterColumn {
   guardianFirst, ///< where the guardian's name stands in two columns
   guardianLast,
   secondGuardianFirst,
-  secondGuardianLast
+  secondGuardianLast,
+  school ///< of a list of several, such as a district's: whose row it is
 };
 
 /// How dates such as 03/04/2019 are meant in the whole file.
@@ -67,6 +68,9 @@ struct RosterLayout {
   /// it. Not remembered: the next list is another class's.
   std::string gradeOfAll{};
   std::string roomOfAll{};
+  /// Of a list of several schools: the one whose rows are meant, as a cell says it; empty: all of
+  /// them; none: not said yet. Not remembered either.
+  std::optional<std::string> rowsOf{};
 
   [[nodiscard]] bool has(RosterColumn column) const;
   bool operator==(const RosterLayout&) const = default;
@@ -102,6 +106,10 @@ std::vector<LeftOutColumn> leftOutColumns(std::span<const base::CsvRow> rows,
 /// anything.
 std::vector<std::string> leftOutNotes(const std::vector<LeftOutColumn>& columns,
                                       const std::vector<std::string>& names);
+
+/// The schools that the list says its rows are of, each once, as first written; rows with a birth
+/// date alone.
+std::vector<std::string> schoolsIn(std::span<const base::CsvRow> rows, const RosterLayout& layout);
 
 /// What is missing before children can be read, and what is there twice; empty when nothing is.
 std::vector<std::string> layoutProblems(const RosterLayout& layout);
@@ -154,7 +162,8 @@ inline constexpr auto gk::base::enumNames<gk::roster::RosterColumn> =
                                      "guardian first",
                                      "guardian last",
                                      "second guardian first",
-                                     "second guardian last"});
+                                     "second guardian last",
+                                     "school"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::roster::DateOrder> =
     std::to_array<std::string_view>({"not said", "month first", "day first"});

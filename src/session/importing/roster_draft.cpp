@@ -34,6 +34,7 @@ void RosterDraft::useHeading(std::optional<std::size_t> row) {
   layout.early = layout_.early;
   layout.gradeOfAll = layout_.gradeOfAll;
   layout.roomOfAll = layout_.roomOfAll;
+  layout.rowsOf = layout_.rowsOf;
   layout_ = std::move(layout);
 }
 
@@ -65,6 +66,10 @@ Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim) {
                       ? "line " + std::to_string(rows_[*layout_.heading].line) + ", header: "
                       : "no row with headings was found: ") +
                      base::join(open, "; ")};
+  // All of them would come to one school, and those known elsewhere would move there.
+  if (const auto schools = this->schools(); schools.size() > 1 && !layout_.rowsOf)
+    return Error{ErrorCode::csvMalformed, "the list has rows of " + std::to_string(schools.size()) +
+                                              " schools; say whose rows are meant"};
   reading_ = roster::readRoster(rows_, layout_, aim.today);
   if (reading_.lines.empty() && reading_.held.empty())
     return Error{ErrorCode::csvMalformed, "no student below the headings; look at the file"};

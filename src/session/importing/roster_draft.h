@@ -18,6 +18,10 @@ class RosterDraft {
   /// What of the reading a person should know: encoding, separator, sheets, and after a look what
   /// was not read as it is written.
   [[nodiscard]] std::vector<std::string> notes() const;
+  /// As the list calls them, where it says whose rows they are.
+  [[nodiscard]] std::vector<std::string> schools() const {
+    return roster::schoolsIn(rows_, layout_);
+  }
   /// Columns of which nothing is kept.
   [[nodiscard]] std::vector<roster::LeftOutColumn> leftOut() const;
   [[nodiscard]] const roster::RosterLayout& layout() const { return layout_; }
@@ -29,7 +33,8 @@ class RosterDraft {
   void correct(std::size_t row, std::size_t column, const std::string& text);
 
   /// Reads the rows and plans what they change. Fails with `csvMalformed` where the columns are not
-  /// all said yet (roster::layoutProblems) or no row is a child, and as planRoster.
+  /// all said yet (roster::layoutProblems), where the rows are of several schools and nobody said
+  /// whose are meant, or where no row is a child, and as planRoster.
   Result<base::Done> look(Session& session, const RosterAim& aim);
   [[nodiscard]] const roster::RosterReading& reading() const { return reading_; }
   [[nodiscard]] const RosterPlan& plan() const { return plan_; }

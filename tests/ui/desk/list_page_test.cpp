@@ -1,54 +1,14 @@
-#include "ui/desk/desk_page.h"
-#include "ui/desk/list_page.h"
-#include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/list_fixture.h"
 
-#include "base/files/files.h"
 #include "support/packed.h"
 #include "ui/look/look.h"
 
 #include <QCheckBox>
-#include <QComboBox>
-#include <QLineEdit>
-#include <QTabWidget>
-#include <QTableWidget>
 
 using namespace gk;
 using namespace gk::test;
 
 namespace {
-
-/// The desk with a list of the school chosen.
-struct OnList : Desk {
-  ui::DeskPage page{context, nullptr};
-
-  OnList() {
-    listen(page);
-    showActive(page);
-    page.turnTo(session::Area::rosters);
-  }
-  void open(const std::string& text, const char* name = "list.csv") {
-    const auto list = *clinic.folder / name;
-    must(base::replaceFile(list, text));
-    alt(Qt::Key_I);
-    prompter.files = {ui::toQt(list.string())};
-    alt(Qt::Key_S);
-  }
-  void alt(Qt::Key key) { press(page, key, Qt::AltModifier); }
-  QTableWidget& table(const char* name) {
-    return part<QTableWidget>(page, QString::fromLatin1(name));
-  }
-  QString cell(const char* name, int row, int column) {
-    const auto* item = table(name).item(row, column);
-    return item ? item->text() : QString();
-  }
-  void pick(const char* name, int place) {
-    part<QComboBox>(page, QString::fromLatin1(name)).setCurrentIndex(place);
-  }
-  QString label(const char* name) { return words(page, QString::fromLatin1(name)); }
-  void tab(int place) { part<QTabWidget>(page, u"listTabs"_s).setCurrentIndex(place); }
-  std::size_t found(const char* name) { return must(clinic.session.findChildren(name)).size(); }
-  bool isListShown() { return part<ui::ListPage>(page, u"listPage"_s).isVisible(); }
-};
 
 /// A class list as a school's office program saves it: a title, headings, dates as serial numbers.
 std::string classList() {
@@ -169,57 +129,6 @@ TEST_CASE("Columns and the order of dates are chosen in the list, and remembered
               u"4/3/2019 is Apr 3, 2019 or Mar 4, 2019; 5/6/2019 is May 6, 2019 or Jun 5, 2019"_s));
   desk.pick("listOrder", static_cast<int>(roster::DateOrder::monthFirst));
   CHECK(desk.label("listCounts").startsWith(u"2 new"_s));
-}
-
-TEST_CASE("One class's list without grade and room is imported with what is said of all",
-          "[case-271]") {
-  OnList desk;
-  desk.open("First,Last,DOB\nPia,Oake,2019-05-02\nJo,Sedge,2019-06-03\n");
-  CHECK(desk.label("listTrouble").contains(u"no column is the grade"_s));
-  CHECK(part<QComboBox>(desk.page, u"listGrade"_s).isVisible());
-  desk.pick("listGrade", 3); // after "Not said", K and 1
-  CHECK(desk.label("listCounts").startsWith(u"2 new, 0 changed"_s));
-  // The room is taken when the key to import comes while it is typed.
-  part<QLineEdit>(desk.page, u"listRoom"_s).setText(u"6"_s);
-  desk.prompter.confirms = {true};
-  desk.alt(Qt::Key_S);
-  CHECK_FALSE(desk.isListShown());
-  const auto found = must(desk.clinic.session.findChildren("sedge"));
-  REQUIRE(found.size() == 1);
-  const auto card = must(desk.clinic.session.child(found.front().child)).value;
-  CHECK(card.grade == "2");
-  CHECK(card.room == "6");
-  // The next list is another class's, and where a column says it nothing is asked.
-  desk.open("First,Last,DOB\nIvo,Reed,2019-05-02\n");
-  CHECK(part<QComboBox>(desk.page, u"listGrade"_s).currentIndex() == 0);
-  CHECK(part<QLineEdit>(desk.page, u"listRoom"_s).text().isEmpty());
-  press(desk.page, Qt::Key_Escape);
-  desk.open("First,Last,DOB,Grade,Room\nIvo,Reed,2019-05-02,2,6\n");
-  CHECK_FALSE(part<QComboBox>(desk.page, u"listGrade"_s).isVisible());
-  CHECK_FALSE(part<QLineEdit>(desk.page, u"listRoom"_s).isVisible());
-}
-
-TEST_CASE("The row with the headings is chosen in the list", "[case-271]") {
-  OnList desk;
-  // The page's own line above looks more like headings than they do.
-  desk.open("Student,Grade,Room\nKid,Gr,Born\n\"Oake, Pia\",2,2019-05-02\n");
-  auto& heading = part<QComboBox>(desk.page, u"listHeading"_s);
-  CHECK(heading.currentText() == u"Line 1: Student, Grade, Room"_s);
-  CHECK(heading.count() == 4);
-  desk.pick("listHeading", 2);
-  QTest::qWait(1); // the choices of the columns are made again
-  CHECK(heading.currentText() == u"Line 2: Kid, Gr, Born"_s);
-  CHECK(desk.cell("listColumns", 1, 0) == u"Oake, Pia"_s);
-  using roster::RosterColumn;
-  desk.pick("listColumn0", static_cast<int>(RosterColumn::wholeName));
-  desk.pick("listColumn2", static_cast<int>(RosterColumn::birthDate));
-  CHECK(desk.label("listCounts").startsWith(u"1 new"_s));
-  CHECK(desk.cell("listSkipped", 0, 1) == u"above the headings"_s);
-  desk.pick("listHeading", 0);
-  CHECK(desk.label("listTrouble").contains(u"no row with headings"_s, Qt::CaseInsensitive));
-  // A row of the list may be a student's: it goes with the names.
-  desk.clinic.session.lock();
-  CHECK(heading.count() == 0);
 }
 
 TEST_CASE("A pair that is unsure is shown side by side for yes or no", "[case-272]") {
