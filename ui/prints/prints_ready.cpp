@@ -188,12 +188,13 @@ std::optional<PrintsPage::Ready> PrintsPage::labels() {
 std::optional<PrintsPage::Ready> PrintsPage::roomLists() {
   const auto children = lines();
   if (!children) return std::nullopt;
-  std::map<std::pair<std::string, std::string>, reports::Table> rooms;
+  using Place = decltype(base::numberedPlace({}));
+  std::map<std::pair<std::string, Place>, reports::Table> rooms;
   for (const auto& line : *children) {
-    const auto where = std::pair(schoolName(line.of.school), line.of.room);
-    auto& table = rooms[where];
+    const auto school = schoolName(line.of.school);
+    auto& table = rooms[std::pair(school, base::numberedPlace(line.of.room))];
     if (table.columns.empty()) {
-      table.title = where.first + ", room " + (where.second.empty() ? "not said" : where.second);
+      table.title = school + ", room " + (line.of.room.empty() ? "not said" : line.of.room);
       table.columns = {{"Number"}, {"Student"}, {"Grade"}, {"Form"}};
     }
     table.rows.push_back(

@@ -171,6 +171,17 @@ std::vector<MessyRoster> messyCells() {
        .bytes = "No.,School,Student ID,Last,First,MI,DOB,Age,GR,Address,City,Zip,Bus\n"
                 "1,CL,70101,Oake,Pia,R,2019-05-02,7,02,1 Fern Ln,Larkmere,00000,12\n",
        .entering = 1},
+      {.what = "guardians' names in two columns each",
+       .bytes = "First,Last,DOB,Grade,Parent 1 First,Parent 1 Last,Parent 2 First,Parent 2 Last\n"
+                "Pia,Oake,2019-05-02,2,Ada,Oake,Ben,Fern\n",
+       .entering = 1},
+      {.what = "a district's list, and nobody said whose rows",
+       .bytes = "School,First,Last,DOB,Grade\nCL,Pia,Oake,2019-05-02,2\n"
+                "HB,Jo,Sedge,2019-06-03,2\n",
+       .isRefused = true},
+      {.what = "one class, and nobody said which grade",
+       .bytes = "First,Last,DOB\nPia,Oake,2019-05-02\n",
+       .isRefused = true},
       {.what = "the program's own form columns",
        .bytes =
            "number,first,last,birth_date,grade,consent,services,signed_on,received_on,history\n"
