@@ -170,7 +170,7 @@ QWidget* ListPage::missingTab() {
   missing_->setSelectionBehavior(QAbstractItemView::SelectRows);
   outsideTitle_ =
       wordsLabel(u"Outside this list's grades: by now these students are in no grade of "
-                 "the list, so it cannot tell who left."_s,
+                 "the list, or not in the one room it is of, so it cannot tell who left."_s,
                  u"note"_s, u"listOutsideTitle"_s, tab);
   outside_ = listTable(u"listOutside"_s, u"Outside this list's grades"_s, tab);
   outside_->setSelectionBehavior(QAbstractItemView::SelectRows);

@@ -305,6 +305,7 @@ RosterReading readRoster(std::span<const CsvRow> rows, const RosterLayout& layou
       reading.lines.push_back(std::move(*line));
   }
   reading.notes = notesOf(aside);
+  if (!layout.has(RosterColumn::room)) reading.onlyRoom = layout.roomOfAll;
   return reading;
 }
 
