@@ -110,11 +110,6 @@ QString exampleWords(const session::RosterDraft& draft, const roster::DateQuesti
 void ListPage::open(ChosenList list) {
   list_ = std::move(list);
   title_->setText(u"List of "_s + list_->school);
-  // Where the list calls the school as the logbook does, its rows are meant.
-  auto layout = list_->draft.layout();
-  for (const auto& school : list_->draft.schools())
-    if (base::folded(school) == base::folded(toStd(list_->school))) layout.rowsOf = school;
-  list_->draft.setLayout(layout);
   showColumns();
   look();
   tabs_->setCurrentIndex(0);

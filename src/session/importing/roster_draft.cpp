@@ -3,6 +3,8 @@
 #include "base/text/text.h"
 #include "exchange/lists/list_rows.h"
 
+#include <algorithm>
+
 namespace gk::session {
 
 using base::Error;
@@ -24,7 +26,20 @@ Result<RosterDraft> RosterDraft::open(Session& session, std::string_view bytes,
   draft.notes_ = std::move(list->notes);
   draft.layout_ = roster::suggestLayout(draft.rows_, *remembered);
   draft.remembered_ = *remembered;
+  if (const auto named = draft.meanSchool(session, school); !named) return named.error();
   return draft;
+}
+
+Result<base::Done> RosterDraft::meanSchool(Session& session, roster::SchoolId school) {
+  const auto all = session.schools();
+  if (!all) return all.error();
+  const auto of = std::ranges::find(*all, school, &base::Recorded<roster::School>::id);
+  if (of == all->end()) return base::Done{};
+  for (const auto& said : schools())
+    if (base::folded(said) == base::folded(of->value.name) ||
+        base::folded(said) == base::folded(of->value.code))
+      layout_.rowsOf = said;
+  return base::Done{};
 }
 
 void RosterDraft::useHeading(std::optional<std::size_t> row) {

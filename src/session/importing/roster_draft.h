@@ -47,6 +47,9 @@ class RosterDraft {
  private:
   RosterDraft() = default;
 
+  /// Where a list of several schools calls the school by its name or code, its rows are meant.
+  Result<base::Done> meanSchool(Session& session, roster::SchoolId school);
+
   std::vector<base::CsvRow> rows_{};
   std::vector<std::string> notes_{};
   std::string remembered_{}; ///< of the school's lists

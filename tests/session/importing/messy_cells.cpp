@@ -176,9 +176,14 @@ std::vector<MessyRoster> messyCells() {
                 "Pia,Oake,2019-05-02,2,Ada,Oake,Ben,Fern\n",
        .entering = 1},
       {.what = "a district's list, and nobody said whose rows",
-       .bytes = "School,First,Last,DOB,Grade\nCL,Pia,Oake,2019-05-02,2\n"
-                "HB,Jo,Sedge,2019-06-03,2\n",
+       .bytes = "School,First,Last,DOB,Grade\nNorth,Pia,Oake,2019-05-02,2\n"
+                "South,Jo,Sedge,2019-06-03,2\n",
        .isRefused = true},
+      {.what = "a district's list that says the school's code",
+       .bytes = "School,First,Last,DOB,Grade\nHB,Pia,Oake,2019-05-02,2\n"
+                "cl,Jo,Sedge,2019-06-03,2\n",
+       .entering = 1,
+       .skipped = 1},
       {.what = "one class, and nobody said which grade",
        .bytes = "First,Last,DOB\nPia,Oake,2019-05-02\n",
        .isRefused = true},
