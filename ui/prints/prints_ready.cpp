@@ -53,6 +53,12 @@ const reports::ConsentTemplate* formFor(const std::vector<reports::ConsentTempla
   return letter ? templateIn(all, letter->header().language) : nullptr;
 }
 
+/// Many lists say no room.
+QString roomAndGrade(const session::FormLine& line) {
+  const auto room = line.of.room.empty() ? QString() : u"room %1, "_s.arg(toQt(line.of.room));
+  return room + u"grade "_s + toQt(line.grade);
+}
+
 } // namespace
 
 std::optional<std::vector<session::FormLine>> PrintsPage::lines() {
@@ -165,8 +171,7 @@ std::optional<PrintsPage::Ready> PrintsPage::labels() {
   }
   run.used = static_cast<int>(*first) - 1;
   for (const auto& line : *children)
-    run.labels.push_back({toQt(line.name),
-                          u"Room %1, grade %2"_s.arg(toQt(line.of.room), toQt(line.grade)),
+    run.labels.push_back({toQt(line.name), capital(roomAndGrade(line)),
                           toQt(schoolName(line.of.school)), line.number});
   Ready ready;
   ready.pages = run.pages();
@@ -265,8 +270,7 @@ std::optional<FallbackSheet> PrintsPage::sheetOf(const session::FormLine& line, 
   sheet.number = line.number;
   sheet.name = toQt(line.name);
   if (identity) sheet.birth = toQt(identity->birth.words());
-  sheet.place = u"%1, room %2, grade %3"_s.arg(toQt(schoolName(line.of.school)), toQt(line.of.room),
-                                               toQt(line.grade));
+  sheet.place = toQt(schoolName(line.of.school)) + u", "_s + roomAndGrade(line);
   sheet.date = toQt(on.words());
   QStringList allowed;
   for (const auto service :
