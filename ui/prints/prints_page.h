@@ -58,7 +58,7 @@ class PrintsPage final : public Page {
   std::optional<Ready> dayList();
   std::optional<Ready> paperSheets();
   std::optional<FallbackSheet> sheetOf(const session::FormLine& line, base::Date on);
-  /// The day that was typed, else the open one, else today; none where what was typed is no day.
+  /// The day that was typed, or the open one, or today; none where what was typed is no day.
   std::optional<base::Date> printedFor();
   /// Whether it is the student who was typed, by number or by every word of a name.
   [[nodiscard]] bool isTyped(const session::FormLine& line) const;

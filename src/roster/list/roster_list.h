@@ -100,8 +100,8 @@ struct RosterReading {
   std::vector<SkippedRow> skipped{};
   std::optional<DateQuestion> question{}; ///< then every row with such a date is held
   DateOrder dates = DateOrder::unsaid;    ///< as said, or as the dates themselves prove
-  std::string onlyRoom{};           ///< of one class's list, as was said of all rows; else empty
-  std::vector<std::string> notes{}; ///< what was not read as it is written; repeats no cell
+  std::string onlyRoom{};                 ///< of one class's list, as said of all rows, or empty
+  std::vector<std::string> notes{};       ///< what was not read as it is written; repeats no cell
 };
 
 /// Reads the rows of a list with its columns as the layout says. A row without a birth date that

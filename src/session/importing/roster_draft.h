@@ -33,8 +33,8 @@ class RosterDraft {
   void correct(std::size_t row, std::size_t column, const std::string& text);
 
   /// Reads the rows and plans what they change. Fails with `csvMalformed` where the columns are not
-  /// all said yet (roster::layoutProblems), where the rows are of several schools and nobody said
-  /// whose are meant, or where no row is a child, and as planRoster.
+  /// all said yet (roster::layoutProblems), where the rows are of several schools and it is
+  /// not said whose are meant, or where no row is a child, and as planRoster.
   Result<base::Done> look(Session& session, const RosterAim& aim);
   [[nodiscard]] const roster::RosterReading& reading() const { return reading_; }
   [[nodiscard]] const RosterPlan& plan() const { return plan_; }

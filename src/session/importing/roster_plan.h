@@ -82,7 +82,7 @@ struct RosterPlan {
   std::vector<MissingChild> missing{}; ///< moved away or left; nothing is written of them
   /// In no grade of the list by now, or not in the room that it is of, so it cannot tell.
   std::vector<MissingChild> outside{};
-  std::string onlyRoom{};              ///< of one class's list; else empty
+  std::string onlyRoom{};              ///< of one class's list, or empty
   std::vector<PlannedPair> pairs{};    ///< each of a held row
   std::vector<roster::HeldRow> held{}; ///< of the reading and of the plan, in order of lines
 

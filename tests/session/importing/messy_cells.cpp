@@ -175,7 +175,7 @@ std::vector<MessyRoster> messyCells() {
        .bytes = "First,Last,DOB,Grade,Parent 1 First,Parent 1 Last,Parent 2 First,Parent 2 Last\n"
                 "Pia,Oake,2019-05-02,2,Ada,Oake,Ben,Fern\n",
        .entering = 1},
-      {.what = "a district's list, and nobody said whose rows",
+      {.what = "a district's list, and no school is said",
        .bytes = "School,First,Last,DOB,Grade\nNorth,Pia,Oake,2019-05-02,2\n"
                 "South,Jo,Sedge,2019-06-03,2\n",
        .isRefused = true},
@@ -184,7 +184,7 @@ std::vector<MessyRoster> messyCells() {
                 "cl,Jo,Sedge,2019-06-03,2\n",
        .entering = 1,
        .skipped = 1},
-      {.what = "one class, and nobody said which grade",
+      {.what = "one class, and no grade is said",
        .bytes = "First,Last,DOB\nPia,Oake,2019-05-02\n",
        .isRefused = true},
       {.what = "the program's own form columns",
