@@ -1,5 +1,6 @@
 #include "base/text/text.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -117,4 +118,11 @@ TEST_CASE("What must be said is said in more than blanks, whichever blanks", "[c
   CHECK(fillIn(text, "a school needs a name"));
   CHECK(text == "Cobble Lantern");
   CHECK_FALSE(isBlank("\xC3\xA9")); // é begins like a blank's bytes
+}
+
+TEST_CASE("Rooms are sorted by the number that they begin with, then as written") {
+  std::vector<std::string> rooms{"Gym", "10", "9", "", "12B", "12A", "2", "0123456789012"};
+  std::ranges::sort(rooms, {}, numberedPlace);
+  CHECK(rooms ==
+        std::vector<std::string>{"2", "9", "10", "12A", "12B", "0123456789012", "", "Gym"});
 }

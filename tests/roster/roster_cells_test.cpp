@@ -210,7 +210,8 @@ TEST_CASE("Headings are known in many spellings, each as one column", "[case-271
   CHECK(columnCalled("Parent/Guardian") == guardian);
   CHECK(columnCalled("Rm #") == room);
   CHECK(columnCalled("Gender (M/F)") == sex);
-  CHECK(columnCalled("School") == leftOut);
+  CHECK(columnCalled("School") == school);
+  CHECK(columnCalled("School Year") == leftOut);
   CHECK(columnCalled("#") == leftOut);
   CHECK(columnCalled("Phone 3") == phone);
   CHECK_FALSE(columnCalled("Room 4 2"));
@@ -222,6 +223,57 @@ TEST_CASE("Headings are known in many spellings, each as one column", "[case-271
   for (const auto* one : {"Health Insurance", "Medical Doctor Phone", "Health Form", "Medicaid"})
     CHECK_FALSE(columnCalled(one));
   CHECK_FALSE(columnCalled("Mina"));
+}
+
+TEST_CASE("A guardian's name in two columns is known by its headings", "[case-271]") {
+  using enum RosterColumn;
+  for (const auto* one : {"Guardian First Name", "Parent 1 First Name", "Parent/Guardian First",
+                          "Contact 1 FName", "Mother's First Name", "First name of guardian"}) {
+    INFO(one);
+    CHECK(columnCalled(one) == guardianFirst);
+  }
+  for (const auto* one : {"Guardian Last Name", "parent_last_name", "Mother Surname"}) {
+    INFO(one);
+    CHECK(columnCalled(one) == guardianLast);
+  }
+  CHECK(columnCalled("Parent 2 First Name") == secondGuardianFirst);
+  CHECK(columnCalled("Father's Last Name") == secondGuardianLast);
+  CHECK(columnCalled("First Name") == first);
+  CHECK(columnCalled("Student Last Name") == last);
+  CHECK_FALSE(columnCalled("Parent (last, first)"));
+  CHECK_FALSE(columnCalled("Teacher First Name"));
+  // Of two alike the next is the second guardian's, as with phones.
+  const std::vector<base::CsvRow> rows{{1,
+                                        {"First", "Last", "DOB", "Grade", "Guardian First",
+                                         "Guardian Last", "Guardian First", "Guardian Last"}}};
+  CHECK(suggestLayout(rows).columns == std::vector{first, last, birthDate, grade, guardianFirst,
+                                                   guardianLast, secondGuardianFirst,
+                                                   secondGuardianLast});
+}
+
+TEST_CASE("The headings are in the row that a person chose, and none of a student is remembered",
+          "[case-271][case-273]") {
+  using enum RosterColumn;
+  const std::vector<base::CsvRow> rows{{1, {"First", "Last", "Grade"}},
+                                       {2, {"Kid", "Came", "Gr"}},
+                                       {3, {"Pia Oake", "3/4/2019", "2"}},
+                                       {4, {"Jo Sedge", "3/5/2019", "2"}}};
+  CHECK(suggestLayout(rows).heading == 0U);
+  auto layout = layoutUnder(rows, 1, "kid=whole name;*dates=month first;");
+  CHECK(layout.heading == 1U);
+  CHECK(layout.columns == std::vector{wholeName, leftOut, grade});
+  CHECK(layout.dates == DateOrder::monthFirst);
+  layout.columns = {wholeName, birthDate, grade};
+  CHECK(rememberedLayout(rows, layout) == "*dates=month first;kid=whole name;came=birth date;");
+  const auto none = layoutUnder(rows, std::nullopt, {});
+  CHECK_FALSE(none.heading);
+  CHECK(none.columns == std::vector{leftOut, leftOut, leftOut});
+  // A student's row chosen for them says names, and is not kept.
+  layout = layoutUnder(rows, 2, {});
+  layout.columns = {wholeName, birthDate, leftOut};
+  CHECK(rememberedLayout(rows, layout).empty());
+  layout.columns = {wholeName, leftOut, grade};
+  CHECK(rememberedLayout(rows, layout).empty());
 }
 
 TEST_CASE("Columns that somebody chose are remembered by their headings alone", "[case-273]") {

@@ -219,3 +219,63 @@ TEST_CASE("All problems are counted and the first five told") {
   has(error, "line 6, grade: write K or 1 to 12; and 2 more");
   CHECK(error.detail.find("line 7") == std::string::npos);
 }
+
+TEST_CASE("A guardian's name is put together of two columns, and a half gives way to the whole",
+          "[case-271]") {
+  const auto lines = readList("First,Last,DOB,Grade,Guardian First,Guardian Last,Phone,"
+                              "Father First Name,Father Last Name,Parent\n"
+                              "Pia,Oake,2019-05-02,2,Ada,Oake,000-555-0142,Ben,,\n"
+                              "Jo,Sedge,2019-06-03,2,,Sedge,,,,Cy Sedge\n",
+                              importDay);
+  REQUIRE(lines);
+  REQUIRE(lines->size() == 2);
+  CHECK(lines->at(0).guardian == RosterGuardian{"Ada Oake", "", "000-555-0142"});
+  CHECK(lines->at(0).secondGuardian.name == "Ben");
+  CHECK(lines->at(1).guardian.name == "Cy Sedge");
+  CHECK(lines->at(1).secondGuardian.isBlank());
+}
+
+TEST_CASE("A class's list without grade and room takes what is said of all its rows",
+          "[case-271]") {
+  const auto rows = gk::roster::test::rowsOf("First,Last,DOB\nPia,Oake,2019-05-02\n"
+                                             "Total: 2,,\nJo,Sedge,2019-06-03\n");
+  auto layout = suggestLayout(rows);
+  CHECK(layoutProblems(layout).size() == 1);
+  layout.gradeOfAll = "2";
+  layout.roomOfAll = "6";
+  CHECK(layoutProblems(layout).empty());
+  const auto reading = readRoster(rows, layout, importDay);
+  REQUIRE(reading.lines.size() == 2);
+  CHECK(reading.skipped.size() == 1);
+  for (const auto& line : reading.lines) {
+    CHECK(line.grade == "2");
+    CHECK(line.room == "6");
+  }
+  CHECK(rememberedLayout(rows, layout).empty());
+  // A column that says it goes before.
+  const auto graded = gk::roster::test::rowsOf("First,Last,DOB,Gr\nPia,Oake,2019-05-02,1\n");
+  auto said = suggestLayout(graded);
+  said.gradeOfAll = "2";
+  CHECK(readRoster(graded, said, importDay).lines.at(0).grade == "1");
+}
+
+TEST_CASE("Of a list of several schools the rows of one are read, and the others are skipped",
+          "[case-271]") {
+  const auto rows = gk::roster::test::rowsOf("School,First,Last,DOB,Grade\n"
+                                             "Cobble Lantern,Pia,Oake,2019-05-02,2\n"
+                                             "Heron Bend,Jo,Sedge,2019-06-03,2\n"
+                                             "COBBLE LANTERN,Ned,Fern,2019-07-04,2\n"
+                                             ",Suri,Moss,2019-08-05,2\n"
+                                             "Total of both: 4,,,,\n");
+  auto layout = suggestLayout(rows);
+  CHECK(schoolsIn(rows, layout) == std::vector<std::string>{"Cobble Lantern", "Heron Bend"});
+  CHECK(readRoster(rows, layout, importDay).lines.size() == 4);
+  layout.rowsOf = "Cobble Lantern";
+  const auto one = readRoster(rows, layout, importDay);
+  CHECK(one.lines.size() == 3); // a blank cell is of the school that sent the list
+  REQUIRE(one.skipped.size() == 2);
+  CHECK(one.skipped[0].why == "of another school");
+  layout.rowsOf = "";
+  CHECK(readRoster(rows, layout, importDay).lines.size() == 4);
+  CHECK(rememberedLayout(rows, layout).empty());
+}

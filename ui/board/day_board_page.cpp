@@ -86,7 +86,7 @@ void DayBoardPage::layOut() {
   search_->setAccessibleName(u"Find a child by number or name"_s);
   search_->setClearButtonEnabled(true);
   table_->setObjectName(u"boardTable"_s);
-  table_->setAccessibleName(u"The day's children"_s);
+  table_->setAccessibleName(u"The day's students"_s);
   table_->setModel(model_);
   table_->setItemDelegate(new BoardDelegate(table_));
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);

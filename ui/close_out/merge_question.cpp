@@ -12,7 +12,7 @@ using followup::MergeVerdict;
 namespace {
 
 QString keepWords(const reports::MergeQuestion& question, const reports::MergeSide& side) {
-  auto words = (question.other ? u"One child, keep "_s : u"Keep "_s) + toQt(side.words);
+  auto words = (question.other ? u"One student, keep "_s : u"Keep "_s) + toQt(side.words);
   if (!side.wouldLose.empty()) words += u". DROPS: "_s + toQt(base::join(side.wouldLose, "; "));
   return words;
 }
@@ -56,7 +56,7 @@ Result<bool> answerQuestion(Context& context, const reports::MergeQuestion& ques
   QStringList options;
   for (const auto& side : question.sides)
     options += keepWords(question, side);
-  options += question.other ? u"Two children"_s : u"Both happened (reason)"_s;
+  options += question.other ? u"Two students"_s : u"Both happened (reason)"_s;
   const auto chosen = context.prompter.decideBy(
       reports::mergeTable(question), toQt(question.shown) + u": "_s + toQt(question.what) + u"."_s,
       options);

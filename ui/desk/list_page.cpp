@@ -11,6 +11,7 @@
 #include <QComboBox>
 #include <QHeaderView>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QScrollBar>
 #include <QTabWidget>
@@ -129,6 +130,9 @@ void ListPage::letGo() {
     table->setRowCount(0);
   }
   boxes_.clear();
+  heading_->clear(); // a row of the list may be a student's
+  rowsOf_->clear();
+  roomOfAll_->clear();
   showing_ = false;
   for (auto* label : {counts_, trouble_, notes_, dates_, pairTitle_})
     label->clear();
@@ -163,8 +167,11 @@ void ListPage::showColumns() {
       columns_->setItem(static_cast<int>(row) + 1, at,
                         readOnly(cellOf(draft.rows()[first + row], i)));
   }
+  showHeadings();
   order_->setCurrentIndex(static_cast<int>(layout.dates));
   early_->setCurrentIndex(static_cast<int>(layout.early));
+  gradeOfAll_->setCurrentIndex(std::max(gradeOfAll_->findText(toQt(layout.gradeOfAll)), 0));
+  roomOfAll_->setText(toQt(layout.roomOfAll));
   ages_->setChecked(list_->aim.agesConfirmed);
   others_->setChecked(list_->aim.othersConfirmed);
   fitChoices();
@@ -209,6 +216,12 @@ void ListPage::takeColumns() {
   layout.early = static_cast<roster::EarlyGrades>(early_->currentIndex());
   list_->aim.agesConfirmed = ages_->isChecked();
   list_->aim.othersConfirmed = others_->isChecked();
+  layout.gradeOfAll = gradeOfAll_->currentIndex() > 0 ? toStd(gradeOfAll_->currentText()) : "";
+  const auto of = rowsOf_->currentIndex();
+  layout.rowsOf = of <= 0   ? std::optional<std::string>()
+                  : of == 1 ? std::string()
+                            : toStd(rowsOf_->currentText());
+  layout.roomOfAll = toStd(roomOfAll_->text().trimmed());
   list_->draft.setLayout(layout);
   look();
 }
@@ -216,6 +229,11 @@ void ListPage::takeColumns() {
 void ListPage::look() {
   const auto looked = list_->draft.look(book(), list_->aim);
   isReadable_ = looked.has_value();
+  showing_ = true; // the column of the school may be another now
+  showSchools();
+  showing_ = false;
+  gradeRow_->setVisible(!list_->draft.layout().has(RosterColumn::grade));
+  roomRow_->setVisible(!list_->draft.layout().has(RosterColumn::room));
   trouble_->setVisible(!isReadable_);
   trouble_->setText(isReadable_ ? QString()
                                 : u"✖ "_s + capital(toQt(looked.error().detail)) + u'.');
@@ -336,6 +354,9 @@ void ListPage::save() {
 }
 
 void ListPage::import() {
+  // By its key, the room may still be being typed.
+  if (list_ && toStd(roomOfAll_->text().trimmed()) != list_->draft.layout().roomOfAll)
+    takeColumns();
   if (!list_ || !isReadable_) return;
   const auto counts = toQt(session::countsOf(list_->draft.plan()));
   const auto held = list_->draft.plan().held.size();

@@ -8,6 +8,7 @@
 class QCheckBox;
 class QComboBox;
 class QLabel;
+class QLineEdit;
 class QPushButton;
 class QTableWidget;
 class QTabWidget;
@@ -51,6 +52,11 @@ class ListPage final : public Page {
   /// Reads all of it again and shows what it comes to.
   void look();
   void showColumns();
+  /// Which row may have the headings, in its own words.
+  void showHeadings();
+  void takeHeading();
+  /// Of a list of several schools: whose rows are meant.
+  void showSchools();
   /// What of the reading a person should know, and which columns are left out.
   void showNotes();
   /// A row of choices is as high as they are, so that the first row of the list is seen below it.
@@ -85,10 +91,17 @@ class ListPage final : public Page {
   std::vector<QComboBox*> boxes_;
   QLabel* notes_;
   QLabel* dates_;
+  QComboBox* heading_;
+  QComboBox* rowsOf_;
   QComboBox* order_;
   QComboBox* early_;
+  QComboBox* gradeOfAll_;
+  QLineEdit* roomOfAll_;
   QCheckBox* ages_;
   QCheckBox* others_;
+  QWidget* schoolRow_;
+  QWidget* gradeRow_; ///< asked only where no column says it
+  QWidget* roomRow_;
   QLabel* pairTitle_;
   QTableWidget* pair_;
   QPushButton* same_;

@@ -1,3 +1,4 @@
+#include "base/text/text.h"
 #include "roster/display_names.h"
 #include "ui/desk/list_page.h"
 #include "ui/keys/flow_layout.h"
@@ -12,15 +13,19 @@
 #include <QComboBox>
 #include <QHeaderView>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QTabWidget>
 #include <QTableWidget>
 #include <QVBoxLayout>
 
-// How the page of a school's list is laid out; what it does is in list_page.cpp.
+// How the page of a school's list is laid out, and which of its rows may have the headings; what it
+// does is in list_page.cpp.
 namespace gk::ui {
 
 namespace {
+
+constexpr std::size_t rowsOfHeadings = 20; ///< offered as the one with the headings
 
 QTableWidget* listTable(const QString& name, const QString& says, QWidget* parent) {
   auto* table = new QTableWidget(parent);
@@ -46,14 +51,15 @@ QComboBox* listChoice(const QString& name, const QString& says, QWidget* parent)
   return box;
 }
 
-QBoxLayout* listRow(const QString& words, QWidget* field, QWidget* parent) {
-  auto* label = wordsLabel(words, u"field"_s, {}, parent);
+QWidget* listRow(const QString& words, QWidget* field, QWidget* parent) {
+  auto* both = new QWidget(parent);
+  auto* label = wordsLabel(words, u"field"_s, {}, both);
   label->setWordWrap(false);
-  auto* row = new QHBoxLayout;
+  auto* row = new QHBoxLayout(both);
+  row->setContentsMargins(0, 0, 12, 0);
   row->addWidget(label);
   row->addWidget(field);
-  row->addStretch(1);
-  return row;
+  return both;
 }
 
 } // namespace
@@ -72,11 +78,29 @@ QWidget* ListPage::columnsTab() {
   dates_ = wordsLabel({}, u"counts"_s, u"listDates"_s, tab);
   order_ = listChoice<roster::DateOrder>(u"listOrder"_s, u"Order of the dates"_s, tab);
   early_ = listChoice<roster::EarlyGrades>(u"listEarly"_s, u"Grades before kindergarten"_s, tab);
+  heading_ = new ChoiceBox(tab);
+  heading_->setObjectName(u"listHeading"_s);
+  heading_->setAccessibleName(u"Row with the headings"_s);
+  connect(heading_, &QComboBox::currentIndexChanged, this, &ListPage::takeHeading);
+  rowsOf_ = new ChoiceBox(tab);
+  rowsOf_->setObjectName(u"listRowsOf"_s);
+  rowsOf_->setAccessibleName(u"School whose rows are meant"_s);
+  gradeOfAll_ = new ChoiceBox(tab);
+  gradeOfAll_->setObjectName(u"listGrade"_s);
+  gradeOfAll_->setAccessibleName(u"Grade of all rows"_s);
+  gradeOfAll_->addItems({u"Not said"_s, u"K"_s});
+  for (int grade = 1; grade <= 12; ++grade)
+    gradeOfAll_->addItem(QString::number(grade));
+  roomOfAll_ = new QLineEdit(tab);
+  roomOfAll_->setObjectName(u"listRoom"_s);
+  roomOfAll_->setAccessibleName(u"Room of all rows"_s);
+  roomOfAll_->setMaxLength(40);
+  connect(roomOfAll_, &QLineEdit::editingFinished, this, &ListPage::takeColumns);
   ages_ = new QCheckBox(u"School confirms unusual ages"_s, tab);
   ages_->setObjectName(u"listAges"_s);
   others_ = new QCheckBox(u"Similar ones are different students"_s, tab);
   others_->setObjectName(u"listOthers"_s);
-  for (auto* box : {order_, early_})
+  for (auto* box : {order_, early_, gradeOfAll_, rowsOf_})
     connect(box, &QComboBox::currentIndexChanged, this, &ListPage::takeColumns);
   for (auto* box : {ages_, others_})
     connect(box, &QCheckBox::toggled, this, &ListPage::takeColumns);
@@ -86,8 +110,15 @@ QWidget* ListPage::columnsTab() {
   column->addWidget(columns_, 1);
   column->addWidget(notes_);
   column->addWidget(dates_);
-  column->addLayout(listRow(u"Dates are"_s, order_, tab));
-  column->addLayout(listRow(u"TK and PK rows"_s, early_, tab));
+  schoolRow_ = listRow(u"Take the rows of"_s, rowsOf_, tab);
+  gradeRow_ = listRow(u"All rows: grade"_s, gradeOfAll_, tab);
+  roomRow_ = listRow(u"All rows: room"_s, roomOfAll_, tab);
+  auto* choices = new FlowLayout(6);
+  for (auto* row :
+       {listRow(u"Headings are in"_s, heading_, tab), schoolRow_, gradeRow_, roomRow_,
+        listRow(u"Dates are"_s, order_, tab), listRow(u"TK and PK rows"_s, early_, tab)})
+    choices->addWidget(row);
+  column->addLayout(choices);
   column->addWidget(ages_);
   column->addWidget(others_);
   return tab;
@@ -140,7 +171,7 @@ QWidget* ListPage::missingTab() {
   missing_->setSelectionBehavior(QAbstractItemView::SelectRows);
   outsideTitle_ =
       wordsLabel(u"Outside this list's grades: by now these students are in no grade of "
-                 "the list, so it cannot tell who left."_s,
+                 "the list, or not in the one room it is of, so it cannot tell who left."_s,
                  u"note"_s, u"listOutsideTitle"_s, tab);
   outside_ = listTable(u"listOutside"_s, u"Outside this list's grades"_s, tab);
   outside_->setSelectionBehavior(QAbstractItemView::SelectRows);
@@ -206,6 +237,45 @@ void ListPage::layOut() {
   column->addWidget(tabs_, 1);
   column->addLayout(keys);
   setFocusProxy(tabs_);
+}
+
+void ListPage::showHeadings() {
+  const auto& rows = list_->draft.rows();
+  const auto chosen = list_->draft.layout().heading;
+  heading_->clear();
+  heading_->addItem(u"No row"_s, -1);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (i >= rowsOfHeadings && chosen != i) continue;
+    QStringList words;
+    for (const auto& cell : rows[i].cells)
+      if (!cell.empty()) words += toQt(cell);
+    if (words.size() < 2 && chosen != i) continue; // a title
+    heading_->addItem(u"Line %1: %2"_s.arg(rows[i].line).arg(words.join(u", "_s)),
+                      static_cast<int>(i));
+    if (chosen == i) heading_->setCurrentIndex(heading_->count() - 1);
+  }
+}
+
+void ListPage::takeHeading() {
+  if (showing_ || !list_) return;
+  const auto row = heading_->currentData().toInt();
+  list_->draft.useHeading(row < 0 ? std::nullopt : std::optional(static_cast<std::size_t>(row)));
+  showColumns();
+  look();
+}
+
+void ListPage::showSchools() {
+  const auto schools = list_->draft.schools();
+  const auto& meant = list_->draft.layout().rowsOf;
+  rowsOf_->clear();
+  rowsOf_->addItems({u"Not said"_s, u"All schools"_s});
+  if (meant && meant->empty()) rowsOf_->setCurrentIndex(1);
+  for (const auto& school : schools) {
+    rowsOf_->addItem(toQt(school));
+    if (meant && !meant->empty() && base::folded(*meant) == base::folded(school))
+      rowsOf_->setCurrentIndex(rowsOf_->count() - 1);
+  }
+  schoolRow_->setVisible(schools.size() > 1);
 }
 
 } // namespace gk::ui

@@ -22,15 +22,25 @@ int changesOf(const base::Stamp& stamp) {
                           minutesTo2020);
 }
 
+/// What the day may bring and what to pack, where it is still ahead.
+std::string aheadWords(const reports::PlannedLine& line) {
+  if (!line.children) return {};
+  return "\n" + base::counted(*line.children, "student", "students") +
+         " expected. To pack: " + line.supplies + ".";
+}
+
 } // namespace
 
 void CalendarPage::print() {
   if (days_.rows.empty()) return Q_EMIT said(u"There is nothing to print."_s);
   const auto printer = context().prompter.printer();
   if (!printer) return;
-  const auto draw = [printer, table = days_, foot = footOf(context(), term_->currentText())](
+  std::vector<reports::Table> tables{days_};
+  if (!packing_.rows.empty()) tables.push_back(packing_);
+  const auto draw = [printer, tables = std::move(tables),
+                     foot = footOf(context(), term_->currentText())](
                         const base::Progress& progress) -> base::Result<base::Done> {
-    ReportSheets(table.title, {table}, foot).print(*printer, progress);
+    ReportSheets(tables.front().title, tables, foot).print(*printer, progress);
     return base::Done{};
   };
   context().work.run(LongKind::report, this, draw, [this](const base::Result<base::Done>& done) {
@@ -55,7 +65,8 @@ void CalendarPage::exportDays() {
                     .location = line->school,
                     .description = "Team " + std::to_string(line->team) + ", " +
                                    base::counted(line->chairs, "chair", "chairs") + ". " +
-                                   line->people + (line->note.empty() ? "" : "\n" + line->note),
+                                   line->people + aheadWords(*line) +
+                                   (line->note.empty() ? "" : "\n" + line->note),
                     .canceled = line->canceled,
                     .sequence = changesOf(plan.stamp)});
   }

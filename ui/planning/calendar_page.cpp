@@ -218,6 +218,7 @@ void CalendarPage::showDays() {
     lines.push_back(std::move(*line));
   }
   days_ = reports::planTable(toStd(term_->currentText()), lines);
+  packing_ = reports::packingTable(toStd(term_->currentText()), lines);
   model_->show(days_);
   table_->resizeColumnsToContents();
   const auto at = kept

@@ -61,6 +61,7 @@ class CalendarPage final : public Page {
   bool isPart_ = false;                  ///< one school's students alone are here, and no totals
   std::optional<roster::PlannedDayId> changing_;
   reports::Table days_;
+  reports::Table packing_;
   QComboBox* term_ = nullptr;
   QTableView* table_ = nullptr;
   TableModel* model_ = nullptr;

@@ -2,6 +2,7 @@
 
 #include "base/files/files.h"
 #include "base/text/text.h"
+#include "ui/asking/read_date.h"
 #include "ui/files/named_file.h"
 #include "ui/files/save_report.h"
 #include "ui/keys/flow_layout.h"
@@ -71,6 +72,8 @@ void PrintsPage::layOut() {
   reading_ = true;
   school_ = combo(u"School"_s, u"printsSchool"_s, {u"All schools"_s});
   room_ = line(u"Room, blank: all rooms"_s, u"printsRoom"_s);
+  student_ = line(u"Student: number or name, blank: all"_s, u"printsStudent"_s);
+  day_ = line(u"For the day, blank: today"_s, u"printsDay"_s);
   who_ = combo(u"Which students"_s, u"printsWho"_s,
                {u"All students"_s, u"No form yet, or incomplete"_s, u"Form says yes"_s});
   language_ = combo(u"Language"_s, u"printsLanguage"_s,
@@ -83,6 +86,8 @@ void PrintsPage::layOut() {
   copies_ = line(u"How many blank forms"_s, u"printsCopies"_s);
   reading_ = false;
   needed_ = {{room_, {What::forms, What::labels, What::rooms, What::day, What::sheets}},
+             {student_, {What::forms, What::labels, What::sheets}},
+             {day_, {What::day, What::sheets}},
              {who_, {What::forms, What::labels, What::rooms}},
              {language_, {What::forms, What::blankForms}},
              {labelSheet_, {What::labels}},
@@ -105,8 +110,8 @@ void PrintsPage::layOut() {
   auto* left = new QVBoxLayout;
   left->setSpacing(8);
   left->addWidget(what_, 1);
-  for (auto* field : std::initializer_list<QWidget*>{school_, room_, who_, language_, labelSheet_,
-                                                     firstLabel_, copies_})
+  for (auto* field : std::initializer_list<QWidget*>{school_, room_, student_, day_, who_,
+                                                     language_, labelSheet_, firstLabel_, copies_})
     left->addWidget(field);
   left->addLayout(keys);
   left->addWidget(words_);
@@ -147,7 +152,14 @@ std::string PrintsPage::schoolName(roster::SchoolId school) {
              : toStd(school_->itemText(static_cast<int>(at - schools_.begin()) + 1));
 }
 
-base::Date PrintsPage::printedFor() const {
+std::optional<base::Date> PrintsPage::printedFor() {
+  const auto typed = day_->text().trimmed();
+  if ((what() == What::day || what() == What::sheets) && !typed.isEmpty()) {
+    const auto day = readDate(typed, context().prompter);
+    if (day) return *day;
+    words_->setText(u"No such day. Type it like 11/24/2026."_s);
+    return std::nullopt;
+  }
   const auto care = book().careDate();
   return care ? *care : context().clock.now().date();
 }
@@ -162,6 +174,7 @@ void PrintsPage::refresh() {
 void PrintsPage::letGo() {
   preview_->clear();
   words_->clear();
+  student_->clear(); // a name may be in it
 }
 
 void PrintsPage::readChoices() {

@@ -58,7 +58,10 @@ class PrintsPage final : public Page {
   std::optional<Ready> dayList();
   std::optional<Ready> paperSheets();
   std::optional<FallbackSheet> sheetOf(const session::FormLine& line, base::Date on);
-  [[nodiscard]] base::Date printedFor() const;
+  /// The day that was typed, or the open one, or today; none where what was typed is no day.
+  std::optional<base::Date> printedFor();
+  /// Whether it is the student who was typed, by number or by every word of a name.
+  [[nodiscard]] bool isTyped(const session::FormLine& line) const;
   void print();
   void save();
   void countHandedOut(const Ready& ready);
@@ -67,6 +70,8 @@ class PrintsPage final : public Page {
   QListWidget* what_ = nullptr;
   QComboBox* school_ = nullptr;
   QLineEdit* room_ = nullptr;
+  QLineEdit* student_ = nullptr;
+  QLineEdit* day_ = nullptr;
   QComboBox* who_ = nullptr;
   QComboBox* language_ = nullptr;
   QComboBox* labelSheet_ = nullptr;

@@ -53,14 +53,21 @@ const reports::ConsentTemplate* formFor(const std::vector<reports::ConsentTempla
   return letter ? templateIn(all, letter->header().language) : nullptr;
 }
 
+/// Many lists say no room.
+QString roomAndGrade(const session::FormLine& line) {
+  const auto room = line.of.room.empty() ? QString() : u"room %1, "_s.arg(toQt(line.of.room));
+  return room + u"grade "_s + toQt(line.grade);
+}
+
 } // namespace
 
 std::optional<std::vector<session::FormLine>> PrintsPage::lines() {
   const auto terms = book().terms();
   if (!went(terms)) return std::nullopt;
   const auto on = printedFor();
+  if (!on) return std::nullopt;
   auto term = std::ranges::find_if(
-      *terms, [&](const auto& one) { return one.value.start <= on && on <= one.value.end; });
+      *terms, [&](const auto& one) { return one.value.start <= *on && *on <= one.value.end; });
   if (term == terms->end() && !terms->empty()) term = terms->end() - 1;
   if (term == terms->end()) {
     words_->setText(u"No term yet. Enter it first: Desk (F8), Terms."_s);
@@ -70,16 +77,28 @@ std::optional<std::vector<session::FormLine>> PrintsPage::lines() {
     words_->setText(u"The names are locked: unlock the logbook to print."_s);
     return std::nullopt;
   }
-  auto all = book().formLines(term->id, on, school(), true);
+  auto all = book().formLines(term->id, *on, school(), true);
   if (!went(all)) return std::nullopt;
   const auto room = base::folded(toStd(room_->text().trimmed()));
   const auto whom = what() == What::day || what() == What::sheets
                         ? Whom::mayBeSeen
                         : static_cast<Whom>(who_->currentIndex());
   std::erase_if(*all, [&](const session::FormLine& line) {
-    return !isWanted(line, whom) || (!room.empty() && base::folded(line.of.room) != room);
+    return !isWanted(line, whom) || !isTyped(line) ||
+           (!room.empty() && base::folded(line.of.room) != room);
   });
   return std::move(*all);
+}
+
+bool PrintsPage::isTyped(const session::FormLine& line) const {
+  const auto typed = toStd(student_->text().trimmed());
+  const auto of = what();
+  if (typed.empty() || (of != What::forms && of != What::labels && of != What::sheets)) return true;
+  if (line.number == typed || line.number.starts_with(typed + "-")) return true;
+  const auto name = base::folded(line.name);
+  const auto words = base::folded(typed);
+  return std::ranges::all_of(base::split(words, ' '),
+                             [&](auto word) { return name.find(word) != std::string::npos; });
 }
 
 std::optional<PrintsPage::Ready> PrintsPage::consentForms() {
@@ -152,8 +171,7 @@ std::optional<PrintsPage::Ready> PrintsPage::labels() {
   }
   run.used = static_cast<int>(*first) - 1;
   for (const auto& line : *children)
-    run.labels.push_back({toQt(line.name),
-                          u"Room %1, grade %2"_s.arg(toQt(line.of.room), toQt(line.grade)),
+    run.labels.push_back({toQt(line.name), capital(roomAndGrade(line)),
                           toQt(schoolName(line.of.school)), line.number});
   Ready ready;
   ready.pages = run.pages();
@@ -175,12 +193,13 @@ std::optional<PrintsPage::Ready> PrintsPage::labels() {
 std::optional<PrintsPage::Ready> PrintsPage::roomLists() {
   const auto children = lines();
   if (!children) return std::nullopt;
-  std::map<std::pair<std::string, std::string>, reports::Table> rooms;
+  using Place = decltype(base::numberedPlace({}));
+  std::map<std::pair<std::string, Place>, reports::Table> rooms;
   for (const auto& line : *children) {
-    const auto where = std::pair(schoolName(line.of.school), line.of.room);
-    auto& table = rooms[where];
+    const auto school = schoolName(line.of.school);
+    auto& table = rooms[std::pair(school, base::numberedPlace(line.of.room))];
     if (table.columns.empty()) {
-      table.title = where.first + ", room " + (where.second.empty() ? "not said" : where.second);
+      table.title = school + ", room " + (line.of.room.empty() ? "not said" : line.of.room);
       table.columns = {{"Number"}, {"Student"}, {"Grade"}, {"Form"}};
     }
     table.rows.push_back(
@@ -204,9 +223,9 @@ std::optional<PrintsPage::Ready> PrintsPage::roomLists() {
 
 std::optional<PrintsPage::Ready> PrintsPage::dayList() {
   const auto children = lines();
-  if (!children) return std::nullopt;
   const auto on = printedFor();
-  reports::Table table{"Day list: " + on.weekday() + ", " + on.words(),
+  if (!children || !on) return std::nullopt;
+  reports::Table table{"Day list: " + on->weekday() + ", " + on->words(),
                        {{.heading = "School", .group = true},
                         {"Room"},
                         {"Number"},
@@ -230,10 +249,10 @@ std::optional<PrintsPage::Ready> PrintsPage::dayList() {
   ready.name = u"Day list"_s;
   if (!table.rows.empty())
     ready.report = std::make_shared<ReportSheets>(table.title, std::vector{table},
-                                                  footOf(context(), toQt(on.words())));
+                                                  footOf(context(), toQt(on->words())));
   ready.pages = ready.report ? ready.report->count() : 0;
   ready.words = counted(std::ssize(*children), "student", "students") + u" with a yes on "_s +
-                toQt(on.words());
+                toQt(on->words());
   return ready;
 }
 
@@ -251,8 +270,7 @@ std::optional<FallbackSheet> PrintsPage::sheetOf(const session::FormLine& line, 
   sheet.number = line.number;
   sheet.name = toQt(line.name);
   if (identity) sheet.birth = toQt(identity->birth.words());
-  sheet.place = u"%1, room %2, grade %3"_s.arg(toQt(schoolName(line.of.school)), toQt(line.of.room),
-                                               toQt(line.grade));
+  sheet.place = toQt(schoolName(line.of.school)) + u", "_s + roomAndGrade(line);
   sheet.date = toQt(on.words());
   QStringList allowed;
   for (const auto service :
@@ -279,10 +297,11 @@ std::optional<FallbackSheet> PrintsPage::sheetOf(const session::FormLine& line, 
 
 std::optional<PrintsPage::Ready> PrintsPage::paperSheets() {
   const auto children = lines();
-  if (!children) return std::nullopt;
+  const auto on = printedFor();
+  if (!children || !on) return std::nullopt;
   std::vector<FallbackSheet> sheets;
   for (const auto& line : *children) {
-    auto sheet = sheetOf(line, printedFor());
+    auto sheet = sheetOf(line, *on);
     if (!sheet) return std::nullopt;
     sheets.push_back(std::move(*sheet));
   }

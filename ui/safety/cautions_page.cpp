@@ -48,7 +48,7 @@ const std::vector<Caution>& cautions() {
        "sheet."_s},
       {u"Infection control"_s,
        u"CDC guidance and local law apply in a library corner as in a clinic. This "
-       "laptop is a contact surface: cover or disinfect it between children."_s},
+       "laptop is a contact surface: cover or disinfect it between students."_s},
       {u"Sterilizer"_s, u"If a spore test fails or is late, stop using those packs."_s},
       {u"Consent"_s,
        u"The signer must have legal authority. If parents disagree, stop and get advice."_s},
@@ -64,10 +64,10 @@ const std::vector<Caution>& cautions() {
        u"You must report it yourself, at once. This program does not report it."_s},
       {u"Emergency"_s, u"Call 911 first. Record later."_s},
       {u"Reading retention"_s,
-       u"It covers only the children who were found. Small numbers are too few to "
+       u"It covers only the students who were found. Small numbers are too few to "
        "judge an individual."_s},
       {u"Printed lists"_s,
-       u"They carry children's names. Count them out and back in, then shred them."_s}};
+       u"They carry students' names. Count them out and back in, then shred them."_s}};
   return all;
 }
 

@@ -90,7 +90,7 @@ void TotalsPage::printList() {
         wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
                   book().countOut(context().acting.by(), day->id, followup::Paper::other, 1));
     Q_EMIT said(isCounted ? u"Printed and counted out with the day's other lists."_s
-                          : u"Printed. It names children: shred it when it is done with."_s);
+                          : u"Printed. It names students: shred it when it is done with."_s);
   });
 }
 

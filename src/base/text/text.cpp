@@ -1,5 +1,6 @@
 #include "base/text/text.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -74,6 +75,13 @@ Result<Number> parseNumber(std::string_view text) {
 
 Result<std::int64_t> parseInt(std::string_view text) {
   return parseNumber<std::int64_t>(text);
+}
+
+std::tuple<bool, std::int64_t, std::string> numberedPlace(const std::string& text) {
+  constexpr std::size_t mostDigits = 9;
+  const auto end = std::ranges::find_if(text, [](char c) { return c < '0' || c > '9'; });
+  const auto digits = std::min(static_cast<std::size_t>(end - text.begin()), mostDigits);
+  return {digits == 0, parseInt(std::string_view(text).substr(0, digits)).value_or(0), text};
 }
 
 Result<double> parseDouble(std::string_view text) {

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 namespace gk::base {
@@ -22,6 +23,9 @@ std::string join(const std::vector<std::string>& parts, std::string_view separat
 
 /// Whole text, base ten, optional minus; else `numberMalformed`.
 Result<std::int64_t> parseInt(std::string_view text);
+/// For sorting, as rooms are: "10" after "9", by the number that it begins with, then as written;
+/// what begins with none comes last.
+std::tuple<bool, std::int64_t, std::string> numberedPlace(const std::string& text);
 /// Whole text, a point for the decimals; NaN and infinity are `numberMalformed`.
 Result<double> parseDouble(std::string_view text);
 

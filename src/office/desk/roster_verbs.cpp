@@ -1,6 +1,7 @@
 #include "base/files/files.h"
 #include "office/call/adding.h"
 #include "roster/display_names.h"
+#include "roster/list/roster_cells.h"
 #include "session/importing/roster_draft.h"
 
 namespace gk::office {
@@ -139,6 +140,15 @@ Result<base::Done> sayColumns(const Call& call, RosterDraft& draft) {
     if (!read) return read.error();
     layout.early = *read;
   }
+  if (const auto grade = call.textIfAny("--grade")) {
+    const auto read = roster::readGrade(*grade);
+    if (!read || read->isEarly)
+      return Error{ErrorCode::callMalformed, "--grade takes K or 1 to 12"};
+    layout.gradeOfAll = read->grade;
+  }
+  if (const auto room = call.textIfAny("--room")) layout.roomOfAll = *room;
+  if (const auto of = call.textIfAny("--rows-of"))
+    layout.rowsOf = base::folded(*of) == "all" ? std::string() : *of;
   draft.setLayout(layout);
   return base::Done{};
 }
@@ -236,6 +246,9 @@ std::vector<Verb> rosterVerbs() {
              {"--problems", "FILE", "saves the rows that wait as CSV, with what is wrong"},
              {"--dates", "ORDER", "month first or day first, where both fit"},
              {"--columns", "NAMES", "what each column is, from the left: name, birth date ..."},
+             {"--grade", "GRADE", "of all rows, where no column is the grade, as on a class list"},
+             {"--room", "ROOM", "of all rows, where no column is the room"},
+             {"--rows-of", "SCHOOL", "of a list of several schools: as the list calls it, or all"},
              {"--before-kindergarten", "HOW", "hold, kindergarten or leave out: rows of TK and PK"},
              {"--same", "LINE=NUMBER",
               "that row is that student of the logbook; several with commas"},

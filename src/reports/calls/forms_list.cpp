@@ -20,13 +20,6 @@ Cells formRow(const FormsOfRoom& room) {
           room.missing};
 }
 
-std::int64_t roomNumber(const std::string& room) {
-  const auto end = std::ranges::find_if(room, [](char c) { return c < '0' || c > '9'; });
-  const auto digits = std::min<std::ptrdiff_t>(end - room.begin(), 9);
-  constexpr std::int64_t afterAll = 1'000'000'000;
-  return base::parseInt(room.substr(0, static_cast<std::size_t>(digits))).value_or(afterAll);
-}
-
 } // namespace
 
 Table formCountTable(const std::string& term, base::Date on,
@@ -58,7 +51,7 @@ Table formCountTable(const std::string& term, base::Date on,
 
 Table formsToChaseTable(const std::string& term, base::Date on, std::vector<FormToChase> children) {
   std::ranges::sort(children, {}, [](const FormToChase& child) {
-    return std::tuple(child.school, roomNumber(child.room), child.room, base::folded(child.name),
+    return std::tuple(child.school, base::numberedPlace(child.room), base::folded(child.name),
                       child.number);
   });
   Table table{"Forms to chase: " + term + ", " + on.words(),

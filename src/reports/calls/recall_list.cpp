@@ -110,7 +110,7 @@ Table recallList(const TermRecords& records, const Recalled& what, const Names& 
   std::ranges::stable_sort(table.rows, {},
                            [](const Cells& row) { return std::tuple(row[2], row[0], row[1]); });
   table.notes = {base::counted(table.rows.size(), "student", "students") +
-                 " to be told. This list names children: count it out and back in, then shred it."};
+                 " to be told. This list names students: count it out and back in, then shred it."};
   return table;
 }
 

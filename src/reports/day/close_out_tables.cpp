@@ -345,7 +345,7 @@ std::vector<Table> wholeTables(const CloseOut& day) {
 
 std::vector<Table> closeOutTables(const CloseOut& day) {
   auto out = printed(wholeTables(day));
-  out.back().notes = {"This sheet names children: count it out and back in, then shred it.",
+  out.back().notes = {"This sheet names students: count it out and back in, then shred it.",
                       "It records and does not diagnose; a licensed person decides. Your state "
                       "practice act, program protocol and the manufacturer's instructions come "
                       "first."};

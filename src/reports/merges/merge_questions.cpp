@@ -160,7 +160,7 @@ void addTwoCards(const DayView& view, const Names& names, std::vector<MergeQuest
       out.push_back({one.id,
                      view.shown(one.id),
                      two.id,
-                     isNumber ? "one number on two children's cards"
+                     isNumber ? "one number on two students' cards"
                               : "two cards of one name and month of birth",
                      {cardSide(view, one), cardSide(view, two)},
                      {}});
@@ -170,10 +170,10 @@ void addTwoCards(const DayView& view, const Names& names, std::vector<MergeQuest
 
 std::string answerWords(const DayView& view, const followup::MergeAnswer& answer) {
   if (answer.verdict == MergeVerdict::bothStand)
-    return (answer.other ? "two children: " + view.shown(*answer.other) + " too"
+    return (answer.other ? "two students: " + view.shown(*answer.other) + " too"
                          : "both happened") +
            (answer.note.empty() ? "" : ", " + answer.note);
-  if (answer.other) return "one child: the other card is in the history";
+  if (answer.other) return "one student: the other card is in the history";
   const auto visits = visitsOf(view, answer.child);
   const auto kept = answer.kept ? visits.find(*answer.kept) : visits.end();
   return (kept == visits.end() ? "one is kept" : "kept: " + visitWords(kept->second)) +

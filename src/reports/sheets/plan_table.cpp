@@ -40,4 +40,17 @@ Table planTable(const std::string& term, const std::vector<PlannedLine>& days) {
   return table;
 }
 
+Table packingTable(const std::string& term, const std::vector<PlannedLine>& days) {
+  Table table{"To pack: " + term,
+              {{"Day"}, {"School"}, counts("Students expected"), {"Supplies"}},
+              {},
+              {"Common practice: sealant for the upper end of the interval and one in ten more; a "
+               "varnish dose, a mirror and two pairs of gloves for each student expected."}};
+  for (const auto& day : days)
+    if (day.children)
+      table.rows.push_back({day.day.weekday().substr(0, 3) + ", " + day.day.shortWords(),
+                            day.school, *day.children, day.supplies});
+  return table;
+}
+
 } // namespace gk::reports

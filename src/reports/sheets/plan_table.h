@@ -28,5 +28,7 @@ struct PlannedLine {
 
 /// Names no child. A planned day that is canceled stays in it, marked so.
 Table planTable(const std::string& term, const std::vector<PlannedLine>& days);
+/// What to pack for each day that is still ahead; without rows where there is none.
+Table packingTable(const std::string& term, const std::vector<PlannedLine>& days);
 
 } // namespace gk::reports

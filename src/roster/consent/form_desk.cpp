@@ -41,13 +41,6 @@ std::optional<std::vector<int>> monthDayYear(std::string_view text) {
   return parts;
 }
 
-/// 10 after 9: by the number that a room begins with, then as written.
-std::tuple<bool, std::int64_t, std::string> placeOfRoom(const std::string& room) {
-  const auto end = std::ranges::find_if(room, [](char c) { return c < '0' || c > '9'; });
-  const auto digits = std::min<std::size_t>(static_cast<std::size_t>(end - room.begin()), 9);
-  return {digits == 0, base::parseInt(room.substr(0, digits)).value_or(0), room};
-}
-
 } // namespace
 
 base::Result<base::Date> readSignedDate(std::string_view text, base::Date notAfter) {
@@ -98,7 +91,8 @@ std::vector<FormCount> countForms(std::span<const FormOfChild> children,
   std::map<Place, FormCount> lines;
   const auto lineOf = [&](SchoolId school, const std::string& room) -> FormCount& {
     const auto at = std::ranges::find(schools, school) - schools.begin();
-    return lines.try_emplace({at, placeOfRoom(room)}, FormCount{school, room}).first->second;
+    return lines.try_emplace({at, base::numberedPlace(room)}, FormCount{school, room})
+        .first->second;
   };
   for (const auto& child : children) {
     if (child.hasLeft && child.state == ConsentState::notReturned) continue;

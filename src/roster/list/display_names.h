@@ -38,7 +38,12 @@ inline constexpr std::array gk::base::displayNames<gk::roster::RosterColumn> =
                                      "health history answered",
                                      "race and ethnicity",
                                      "insurance",
-                                     "enrollment status"});
+                                     "enrollment status",
+                                     "guardian first name",
+                                     "guardian last name",
+                                     "second guardian first name",
+                                     "second guardian last name",
+                                     "school"});
 
 template <>
 inline constexpr auto gk::base::displayNames<gk::roster::DateOrder> =

@@ -2,10 +2,12 @@
 
 #include "base/text/text.h"
 #include "roster/list/display_names.h"
+#include "roster/list/roster_cells.h"
 #include "roster/list/roster_headings.h"
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace gk::roster {
 
@@ -26,6 +28,8 @@ RosterColumn secondOf(RosterColumn column) {
   if (column == guardian) return secondGuardian;
   if (column == relation) return secondRelation;
   if (column == phone) return secondPhone;
+  if (column == guardianFirst) return secondGuardianFirst;
+  if (column == guardianLast) return secondGuardianLast;
   return leftOut;
 }
 
@@ -196,6 +200,31 @@ std::optional<RosterColumn> healthHeading(const std::string& key) {
   return isPaper ? std::nullopt : std::optional(RosterColumn::health);
 }
 
+/// "Parent 1 First Name", "mothers last", "First name guardian": the words but those of the part
+/// are the heading of a guardian.
+std::optional<RosterColumn> guardianPart(const std::string& key) {
+  bool isFirst = false;
+  bool isLast = false;
+  std::string rest;
+  for (const auto word : base::split(key, ' ')) {
+    if (word == "first" || word == "fname" || word == "firstname" || word == "given")
+      isFirst = true;
+    else if (word == "last" || word == "lname" || word == "lastname" || word == "surname" ||
+             word == "family")
+      isLast = true;
+    else if (word != "name" && word != "of")
+      rest += (rest.empty() ? "" : " ") + std::string(word);
+  }
+  if (isFirst == isLast || rest.empty()) return std::nullopt; // "Parent (last, first)" is the whole
+  for (const auto& whose : {rest, rest + " name"}) {
+    using enum RosterColumn;
+    const auto column = columnKeyed(whose);
+    if (column == guardian) return isFirst ? guardianFirst : guardianLast;
+    if (column == secondGuardian) return isFirst ? secondGuardianFirst : secondGuardianLast;
+  }
+  return std::nullopt;
+}
+
 /// "phone3" and "phone 3" as "phone"; "grade 2" and "room 4" say more than a heading.
 std::string withoutEndDigits(std::string key) {
   while (!key.empty() && key.back() >= '0' && key.back() <= '9')
@@ -214,6 +243,7 @@ std::optional<RosterColumn> columnCalled(std::string_view heading) {
     if (const auto column = columnKeyed(stem);
         column && *column != grade && *column != room && *column != teacher)
       return column;
+  if (const auto part = guardianPart(key)) return part;
   return healthHeading(key);
 }
 
@@ -223,17 +253,26 @@ RosterLayout suggestLayout(std::span<const base::CsvRow> rows) {
 
 RosterLayout suggestLayout(std::span<const base::CsvRow> rows, std::string_view remembered) {
   const auto said = readRemembered(remembered);
-  RosterLayout layout;
-  layout.dates = said.dates;
-  layout.early = said.early;
+  std::optional<std::size_t> heading;
   std::size_t most = 0;
   for (std::size_t i = 0; i < std::min(rows.size(), rowsLooked); ++i)
     if (const auto known = headingsIn(rows[i], said.columns); known > most) {
       most = known;
-      layout.heading = i;
+      heading = i;
     }
-  for (std::size_t i = 0; i < std::min(rows.size(), rowsLooked) && !layout.heading; ++i)
-    if (looksLikeHeadings(rows, i)) layout.heading = i;
+  for (std::size_t i = 0; i < std::min(rows.size(), rowsLooked) && !heading; ++i)
+    if (looksLikeHeadings(rows, i)) heading = i;
+  return layoutUnder(rows, heading, remembered);
+}
+
+RosterLayout layoutUnder(std::span<const base::CsvRow> rows, std::optional<std::size_t> heading,
+                         std::string_view remembered) {
+  base::require(!heading || *heading < rows.size(), "the headings are a row of the list");
+  const auto said = readRemembered(remembered);
+  RosterLayout layout;
+  layout.heading = heading;
+  layout.dates = said.dates;
+  layout.early = said.early;
   if (layout.heading) {
     layout.columns = columnsOf(rows[*layout.heading], said.columns);
     leaveOutCounts(rows, said.columns, layout);
@@ -246,6 +285,24 @@ RosterLayout suggestLayout(std::span<const base::CsvRow> rows, std::string_view 
   return layout;
 }
 
+std::vector<std::string> schoolsIn(std::span<const base::CsvRow> rows, const RosterLayout& layout) {
+  const auto placeOf = [&](RosterColumn column) {
+    return static_cast<std::size_t>(std::ranges::find(layout.columns, column) -
+                                    layout.columns.begin());
+  };
+  const auto at = placeOf(RosterColumn::school);
+  const auto birth = placeOf(RosterColumn::birthDate);
+  std::vector<std::string> schools;
+  std::set<std::string> known;
+  for (std::size_t i = layout.heading ? *layout.heading + 1 : 0; i < rows.size(); ++i) {
+    const auto& cells = rows[i].cells;
+    if (at >= cells.size() || birth >= cells.size() || !hasDigit(cells[birth])) continue;
+    const auto name = base::trim(cells[at]);
+    if (!name.empty() && known.insert(base::folded(name)).second) schools.emplace_back(name);
+  }
+  return schools;
+}
+
 std::vector<std::string> layoutProblems(const RosterLayout& layout) {
   std::vector<std::string> problems;
   using enum RosterColumn;
@@ -254,7 +311,8 @@ std::vector<std::string> layoutProblems(const RosterLayout& layout) {
   if (layout.has(wholeName) && (layout.has(first) || layout.has(last)))
     problems.emplace_back("the name is in one column or in two, not both; leave one out");
   if (!layout.has(birthDate)) problems.emplace_back("no column is the birth date");
-  if (!layout.has(grade)) problems.emplace_back("no column is the grade");
+  if (!layout.has(grade) && layout.gradeOfAll.empty())
+    problems.emplace_back("no column is the grade; say which one all rows are");
   std::map<RosterColumn, int> counts;
   for (const auto column : layout.columns)
     if (!mayBeSeveral(column) && ++counts[column] == 2)
@@ -279,11 +337,15 @@ std::string rememberedLayout(std::span<const base::CsvRow> rows, const RosterLay
       return suggested.columns[i];
     return columnCalled(headings[i]).value_or(RosterColumn::leftOut);
   };
-  // A child without a birth date and grade at the top would be taken for headings.
+  // A child without a birth date and grade at the top would be taken for headings, or a child's row
+  // may have been chosen for them: nothing of it may be kept.
   for (std::size_t i = 0; i < layout.columns.size(); ++i) {
-    const bool isNeeded =
-        layout.columns[i] == RosterColumn::birthDate || layout.columns[i] == RosterColumn::grade;
-    if (isNeeded && (i >= headings.size() || headings[i].empty())) return {};
+    const bool isBirth = layout.columns[i] == RosterColumn::birthDate;
+    const bool isGrade = layout.columns[i] == RosterColumn::grade;
+    if (!isBirth && !isGrade) continue;
+    if (i >= headings.size() || headings[i].empty()) return {};
+    if (isBirth && hasDigit(headings[i])) return {};
+    if (isGrade && readGrade(headings[i])) return {};
   }
   for (std::size_t i = 0; i < headings.size() && i < layout.columns.size(); ++i) {
     const bool isGuessed = guessOf(i) == layout.columns[i];

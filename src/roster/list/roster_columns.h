@@ -44,7 +44,12 @@ enum class RosterColumn {
   history,
   ethnicity,
   payer,
-  status ///< whether the school has the student enrolled
+  status,        ///< whether the school has the student enrolled
+  guardianFirst, ///< where the guardian's name stands in two columns
+  guardianLast,
+  secondGuardianFirst,
+  secondGuardianLast,
+  school ///< of a list of several, such as a district's: whose row it is
 };
 
 /// How dates such as 03/04/2019 are meant in the whole file.
@@ -59,6 +64,13 @@ struct RosterLayout {
   std::vector<RosterColumn> columns{};
   DateOrder dates = DateOrder::unsaid;
   EarlyGrades early = EarlyGrades::hold;
+  /// Of every row, where no column says it, as on one class's list; the grade as parseGrade gives
+  /// it. Not remembered: the next list is another class's.
+  std::string gradeOfAll{};
+  std::string roomOfAll{};
+  /// Of a list of several schools: the one whose rows are meant, as a cell says it; empty: all of
+  /// them; none: not said yet. Not remembered either.
+  std::optional<std::string> rowsOf{};
 
   [[nodiscard]] bool has(RosterColumn column) const;
   bool operator==(const RosterLayout&) const = default;
@@ -66,8 +78,9 @@ struct RosterLayout {
 
 /// What a heading means, in any of many spellings: "DOB", "Birth Date", "date_of_birth" and "Fecha
 /// de nacimiento" are one, and so are "Phone" and "Phone 3". A heading that holds "allerg",
-/// "medical" or "health" is of health, but for insurance, doctors and forms. None for one that is
-/// not known. A heading of no use is `leftOut`, and so is a bare "#", which counts the rows.
+/// "medical" or "health" is of health, but for insurance, doctors and forms. "Parent 1 First Name"
+/// is a part of the guardian's name. None for one that is not known. A heading of no use is
+/// `leftOut`, and so is a bare "#", which counts the rows.
 std::optional<RosterColumn> columnCalled(std::string_view heading);
 
 /// As "birth date" is kept of a heading: folded, marks read as blanks.
@@ -94,6 +107,10 @@ std::vector<LeftOutColumn> leftOutColumns(std::span<const base::CsvRow> rows,
 std::vector<std::string> leftOutNotes(const std::vector<LeftOutColumn>& columns,
                                       const std::vector<std::string>& names);
 
+/// The schools that the list says its rows are of, each once, as first written; rows with a birth
+/// date alone.
+std::vector<std::string> schoolsIn(std::span<const base::CsvRow> rows, const RosterLayout& layout);
+
 /// What is missing before children can be read, and what is there twice; empty when nothing is.
 std::vector<std::string> layoutProblems(const RosterLayout& layout);
 
@@ -102,6 +119,9 @@ std::vector<std::string> layoutProblems(const RosterLayout& layout);
 std::string rememberedLayout(std::span<const base::CsvRow> rows, const RosterLayout& layout);
 /// The suggestion, with what is remembered in the place of what was guessed.
 RosterLayout suggestLayout(std::span<const base::CsvRow> rows, std::string_view remembered);
+/// The same with the headings in the row that a person chose; none: every row is a child.
+RosterLayout layoutUnder(std::span<const base::CsvRow> rows, std::optional<std::size_t> heading,
+                         std::string_view remembered);
 
 } // namespace gk::roster
 
@@ -138,7 +158,12 @@ inline constexpr auto gk::base::enumNames<gk::roster::RosterColumn> =
                                      "history",
                                      "ethnicity",
                                      "payer",
-                                     "status"});
+                                     "status",
+                                     "guardian first",
+                                     "guardian last",
+                                     "second guardian first",
+                                     "second guardian last",
+                                     "school"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::roster::DateOrder> =
     std::to_array<std::string_view>({"not said", "month first", "day first"});

@@ -35,7 +35,9 @@ std::string numberOf(RosterRow& cells) {
   return {};
 }
 
-std::string gradeOf(RosterRow& cells, EarlyGrades early) {
+std::string gradeOf(RosterRow& cells, const RosterLayout& layout) {
+  if (!layout.has(RosterColumn::grade)) return layout.gradeOfAll;
+  const auto early = layout.early;
   const auto read = readGrade(cells.text(RosterColumn::grade));
   if (read && !read->isEarly) return read->grade;
   if (read && early == EarlyGrades::kindergarten) return "K";
@@ -86,6 +88,16 @@ NameParts nameOf(RosterRow& cells, const RosterLayout& layout) {
                                         : last,
                   "a student needs a first or a last name");
   return name;
+}
+
+/// From its two parts, or from one column: a half says less than the whole.
+std::string guardianName(const RosterRow& cells, RosterColumn whole, RosterColumn first,
+                         RosterColumn last) {
+  const auto given = cells.text(first);
+  const auto family = cells.text(last);
+  const auto all = cells.text(whole);
+  if (!all.empty() && (given.empty() || family.empty())) return all;
+  return given + (given.empty() || family.empty() ? "" : " ") + family;
 }
 
 /// One for each kind, as strict as the strictest cell; what stands in other words is an alert of
@@ -144,7 +156,7 @@ std::optional<RosterLine> readLine(RosterRow& cells, const RosterLayout& layout,
   auto name = nameOf(cells, layout);
   const auto birth = cells.date(Is::birthDate);
   if (cells.text(Is::birthDate).empty()) cells.problem(Is::birthDate, "is blank", true);
-  auto grade = gradeOf(cells, layout.early);
+  auto grade = gradeOf(cells, layout);
   const auto verdict =
       birth ? judgeBirthDate(*birth, grade.empty() ? "1" : grade, today) : BirthVerdict::fine;
   if (verdict == BirthVerdict::impossible)
@@ -179,12 +191,14 @@ std::optional<RosterLine> readLine(RosterRow& cells, const RosterLayout& layout,
       .birth = *birth,
       .birthVerdict = verdict,
       .grade = std::move(grade),
-      .room = cells.text(Is::room),
+      .room = layout.has(Is::room) ? cells.text(Is::room) : layout.roomOfAll,
       .teacher = cells.text(Is::teacher),
       .sex = sex,
-      .guardian = {cells.text(Is::guardian), cells.text(Is::relation), cells.text(Is::phone)},
-      .secondGuardian = {cells.text(Is::secondGuardian), cells.text(Is::secondRelation),
-                         cells.text(Is::secondPhone)},
+      .guardian = {guardianName(cells, Is::guardian, Is::guardianFirst, Is::guardianLast),
+                   cells.text(Is::relation), cells.text(Is::phone)},
+      .secondGuardian = {guardianName(cells, Is::secondGuardian, Is::secondGuardianFirst,
+                                      Is::secondGuardianLast),
+                         cells.text(Is::secondRelation), cells.text(Is::secondPhone)},
       .signer = relationOf(cells.text(Is::relation)),
       .language = readLanguage(cells.text(Is::language)),
       .consent = form,
@@ -291,6 +305,7 @@ RosterReading readRoster(std::span<const CsvRow> rows, const RosterLayout& layou
       reading.lines.push_back(std::move(*line));
   }
   reading.notes = notesOf(aside);
+  if (!layout.has(RosterColumn::room)) reading.onlyRoom = layout.roomOfAll;
   return reading;
 }
 

@@ -100,6 +100,7 @@ struct RosterReading {
   std::vector<SkippedRow> skipped{};
   std::optional<DateQuestion> question{}; ///< then every row with such a date is held
   DateOrder dates = DateOrder::unsaid;    ///< as said, or as the dates themselves prove
+  std::string onlyRoom{};                 ///< of one class's list, as said of all rows, or empty
   std::vector<std::string> notes{};       ///< what was not read as it is written; repeats no cell
 };
 

@@ -130,6 +130,10 @@ std::string RosterSkips::why(std::size_t at, const CsvRow& row, const RosterRow&
   if (layout_.early == EarlyGrades::leaveOut)
     if (const auto read = readGrade(cells.text(RosterColumn::grade)); read && read->isEarly)
       return "before kindergarten, left out as said";
+  if (const auto of = base::folded(cells.text(RosterColumn::school));
+      !of.empty() && layout_.rowsOf && !layout_.rowsOf->empty() &&
+      of != base::folded(*layout_.rowsOf))
+    return "of another school";
   return twice(row);
 }
 

@@ -199,7 +199,8 @@ Result<std::vector<FormLine>> FormVerbs::formLinesEver(roster::TermId term, base
     lines.push_back(std::move(line));
   }
   std::ranges::sort(lines, {}, [](const FormLine& line) {
-    return std::tuple(line.of.school, line.of.room, base::folded(line.name), line.number);
+    return std::tuple(line.of.school, base::numberedPlace(line.of.room), base::folded(line.name),
+                      line.number);
   });
   return lines;
 }

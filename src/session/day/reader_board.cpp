@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
 namespace gk::session {
 
@@ -144,8 +145,8 @@ Result<std::vector<BoardLine>> Reader::board(roster::DayId id) {
     lines.push_back(std::move(*line));
   }
   markSameNames(lines);
-  std::ranges::stable_sort(lines, [](const BoardLine& a, const BoardLine& b) {
-    return std::tie(a.place, a.room, a.name) < std::tie(b.place, b.room, b.name);
+  std::ranges::stable_sort(lines, {}, [](const BoardLine& line) {
+    return std::tuple(line.place, base::numberedPlace(line.room), line.name);
   });
   return lines;
 }

@@ -41,7 +41,7 @@ Result<base::Done> DayVerbs::cancelDay(By by, roster::DayId day, const std::stri
   auto seatings = book_.current<chairside::Seating>(store::rowsOf("day", day));
   if (!seatings) return seatings.error();
   if (!seatings->empty())
-    return Error{ErrorCode::ruleDayOpen, "children were seen on this day; close it out instead"};
+    return Error{ErrorCode::ruleDayOpen, "students were seen on this day; close it out instead"};
   auto canceled = old->value;
   canceled.canceled = true;
   canceled.reason = reason;

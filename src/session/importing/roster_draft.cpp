@@ -3,6 +3,8 @@
 #include "base/text/text.h"
 #include "exchange/lists/list_rows.h"
 
+#include <algorithm>
+
 namespace gk::session {
 
 using base::Error;
@@ -23,7 +25,32 @@ Result<RosterDraft> RosterDraft::open(Session& session, std::string_view bytes,
   draft.rows_ = std::move(list->rows);
   draft.notes_ = std::move(list->notes);
   draft.layout_ = roster::suggestLayout(draft.rows_, *remembered);
+  draft.remembered_ = *remembered;
+  if (const auto named = draft.meanSchool(session, school); !named) return named.error();
   return draft;
+}
+
+Result<base::Done> RosterDraft::meanSchool(Session& session, roster::SchoolId school) {
+  const auto all = session.schools();
+  if (!all) return all.error();
+  const auto of = std::ranges::find(*all, school, &base::Recorded<roster::School>::id);
+  if (of == all->end()) return base::Done{};
+  for (const auto& said : schools())
+    if (base::folded(said) == base::folded(of->value.name) ||
+        base::folded(said) == base::folded(of->value.code))
+      layout_.rowsOf = said;
+  return base::Done{};
+}
+
+void RosterDraft::useHeading(std::optional<std::size_t> row) {
+  auto layout = roster::layoutUnder(rows_, row, remembered_);
+  // These are no matter of the headings.
+  layout.dates = layout_.dates;
+  layout.early = layout_.early;
+  layout.gradeOfAll = layout_.gradeOfAll;
+  layout.roomOfAll = layout_.roomOfAll;
+  layout.rowsOf = layout_.rowsOf;
+  layout_ = std::move(layout);
 }
 
 std::vector<std::string> RosterDraft::notes() const {
@@ -54,6 +81,10 @@ Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim) {
                       ? "line " + std::to_string(rows_[*layout_.heading].line) + ", header: "
                       : "no row with headings was found: ") +
                      base::join(open, "; ")};
+  // All of them would come to one school, and those known elsewhere would move there.
+  if (const auto schools = this->schools(); schools.size() > 1 && !layout_.rowsOf)
+    return Error{ErrorCode::csvMalformed, "the list has rows of " + std::to_string(schools.size()) +
+                                              " schools; say whose rows are meant"};
   reading_ = roster::readRoster(rows_, layout_, aim.today);
   if (reading_.lines.empty() && reading_.held.empty())
     return Error{ErrorCode::csvMalformed, "no student below the headings; look at the file"};

@@ -18,15 +18,23 @@ class RosterDraft {
   /// What of the reading a person should know: encoding, separator, sheets, and after a look what
   /// was not read as it is written.
   [[nodiscard]] std::vector<std::string> notes() const;
+  /// As the list calls them, where it says whose rows they are.
+  [[nodiscard]] std::vector<std::string> schools() const {
+    return roster::schoolsIn(rows_, layout_);
+  }
   /// Columns of which nothing is kept.
   [[nodiscard]] std::vector<roster::LeftOutColumn> leftOut() const;
   [[nodiscard]] const roster::RosterLayout& layout() const { return layout_; }
   void setLayout(const roster::RosterLayout& layout) { layout_ = layout; }
+  /// The headings are in that row, as a person says, or in none; the columns are read from it
+  /// again.
+  void useHeading(std::optional<std::size_t> row);
   /// A row was put right; it is read again with the next `look`.
   void correct(std::size_t row, std::size_t column, const std::string& text);
 
   /// Reads the rows and plans what they change. Fails with `csvMalformed` where the columns are not
-  /// all said yet (roster::layoutProblems) or no row is a child, and as planRoster.
+  /// all said yet (roster::layoutProblems), where the rows are of several schools and it is
+  /// not said whose are meant, or where no row is a child, and as planRoster.
   Result<base::Done> look(Session& session, const RosterAim& aim);
   [[nodiscard]] const roster::RosterReading& reading() const { return reading_; }
   [[nodiscard]] const RosterPlan& plan() const { return plan_; }
@@ -39,8 +47,12 @@ class RosterDraft {
  private:
   RosterDraft() = default;
 
+  /// Where a list of several schools calls the school by its name or code, its rows are meant.
+  Result<base::Done> meanSchool(Session& session, roster::SchoolId school);
+
   std::vector<base::CsvRow> rows_{};
   std::vector<std::string> notes_{};
+  std::string remembered_{}; ///< of the school's lists
   roster::RosterLayout layout_{};
   roster::RosterReading reading_{};
   RosterPlan plan_{};

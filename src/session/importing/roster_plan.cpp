@@ -76,6 +76,7 @@ class Planning {
   Planning(Session& session, const roster::RosterReading& reading, const RosterAim& aim)
       : session_(session), lines_(reading.lines), aim_(aim) {
     plan_.held = reading.held;
+    plan_.onlyRoom = reading.onlyRoom;
     for (const auto& line : lines_)
       identities_.push_back(identityOf(line));
   }
@@ -240,7 +241,11 @@ class Planning {
       if (card.school != aim_.school || found.contains(i) || roster::hasLeft(card, aim_.today))
         continue;
       const auto grade = roster::gradeNow(card.grade, known_[i].card.stamp.at.date(), aim_.today);
-      auto& kind = grades.contains(grade) ? plan_.missing : plan_.outside;
+      // One class's list says nothing of the other classes of its grade.
+      const bool isTold =
+          grades.contains(grade) &&
+          (plan_.onlyRoom.empty() || base::folded(card.room) == base::folded(plan_.onlyRoom));
+      auto& kind = isTold ? plan_.missing : plan_.outside;
       kind.push_back({known_[i].card.id, card.number, grade});
     }
   }
@@ -324,9 +329,10 @@ std::string countsOf(const RosterPlan& plan) {
          " changed" + (kinds.empty() ? "" : " (" + base::join(kinds, ", ") + ")") + ", " +
          std::to_string(plan.unchanged) + " unchanged, " + std::to_string(plan.missing.size()) +
          " not on this list" +
-         (plan.outside.empty()
-              ? ""
-              : ", " + std::to_string(plan.outside.size()) + " outside its grades");
+         (plan.outside.empty() ? ""
+                               : ", " + std::to_string(plan.outside.size()) +
+                                     (plan.onlyRoom.empty() ? " outside its grades"
+                                                            : " outside its grade and room"));
 }
 
 Result<RosterPlan> planRoster(Session& session, const roster::RosterReading& reading,

@@ -80,7 +80,9 @@ struct RosterPlan {
   std::size_t unchanged = 0;
   std::set<roster::ChildId> matched{}; ///< all whom a row is, changed or not
   std::vector<MissingChild> missing{}; ///< moved away or left; nothing is written of them
-  std::vector<MissingChild> outside{}; ///< in no grade of the list by now, so it cannot tell
+  /// In no grade of the list by now, or not in the room that it is of, so it cannot tell.
+  std::vector<MissingChild> outside{};
+  std::string onlyRoom{};              ///< of one class's list, or empty
   std::vector<PlannedPair> pairs{};    ///< each of a held row
   std::vector<roster::HeldRow> held{}; ///< of the reading and of the plan, in order of lines
 
@@ -100,7 +102,7 @@ Result<RosterPlan> planRoster(Session& session, const roster::RosterReading& rea
                               const RosterAim& aim);
 
 /// "12 new, 30 changed (room 28, phone 4), 138 unchanged, 9 not on this list"; and, where there are
-/// any, "4 outside its grades".
+/// any, "4 outside its grades", or "4 outside its grade and room" of one class's list.
 std::string countsOf(const RosterPlan& plan);
 
 } // namespace gk::session

@@ -237,3 +237,36 @@ TEST_CASE("A roster import is taken back by command, with a reason", "[case-116]
   CHECK(childrenIn(desk, book) == 0);
   desk.did(import(book, desk.file("r.csv")));
 }
+
+TEST_CASE("One class's list takes the grade and the room that are said of all its rows",
+          "[case-271]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto csv = desk.write("class.csv", "First,Last,DOB\nMina,Quince,2019-03-04\n");
+  CHECK(desk.refusal(import(book, csv)) == "input.csv");
+  CHECK(desk.said("no column is the grade"));
+  CHECK(desk.refusal(import(book, csv, {"--grade", "TK"})) == "call.malformed");
+  desk.did(import(book, csv, {"--grade", "2nd", "--room", "6"}));
+  auto session = unlocked(desk, book);
+  const auto found = session.findChildren("quince").value();
+  REQUIRE(found.size() == 1);
+  const auto card = session.child(found.front().child).value().value;
+  CHECK(card.grade == "2");
+  CHECK(card.room == "6");
+}
+
+TEST_CASE("A list of several schools is refused until it is said whose rows are meant",
+          "[case-271]") {
+  Desk desk;
+  const auto book = desk.makeBook();
+  const auto csv = desk.write("both.csv", "School,First,Last,DOB,Grade\n"
+                                          "North,Mina,Quince,2019-03-04,2\n"
+                                          "South,Osei,Sedge,2019-05-04,2\n");
+  CHECK(desk.refusal(import(book, csv)) == "input.csv");
+  CHECK(desk.said("rows of 2 schools"));
+  CHECK(childrenIn(desk, book) == 0);
+  desk.did(import(book, csv, {"--rows-of", "north"}));
+  CHECK(childrenIn(desk, book) == 1);
+  desk.did(import(book, csv, {"--rows-of", "all"}));
+  CHECK(childrenIn(desk, book) == 2);
+}

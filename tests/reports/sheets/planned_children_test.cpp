@@ -1,5 +1,7 @@
 #include "reports/sheets/planned_children.h"
 
+#include "reports/sheets/plan_table.h"
+
 #include <catch2/catch.hpp>
 
 using namespace gk;
@@ -44,4 +46,17 @@ TEST_CASE("What is shared over the days of a school adds up to all", "[case-452]
       }
       CHECK(sum == children);
     }
+}
+
+TEST_CASE("The packing list has the days that are still ahead, and names no student",
+          "[case-299]") {
+  const base::Date day = base::Date::parse("2026-11-24").value();
+  const auto table = reports::packingTable(
+      "Fall 2026", {{.day = day, .school = "Cobble Lantern", .children = 12, .supplies = "one box"},
+                    {.day = day.plusDays(1), .school = "Heron Bend", .canceled = true}});
+  REQUIRE(table.rows.size() == 1);
+  CHECK(table.rows[0].at(1).text() == "Cobble Lantern");
+  CHECK(table.rows[0].at(2).text() == "12");
+  CHECK(table.rows[0].at(3).text() == "one box");
+  CHECK(reports::packingTable("Fall 2026", {}).rows.empty());
 }

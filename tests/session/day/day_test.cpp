@@ -189,3 +189,22 @@ TEST_CASE("Names stay sealed until the passphrase opens them") {
   again.lock();
   CHECK(codeOf(again.identity(child)) == ErrorCode::vaultLocked);
 }
+
+TEST_CASE("The board has room 6 before room 12, as the runner walks") {
+  test::Clinic clinic;
+  clinic.child("Zoe"); // in room 6, as all of the clinic
+  const roster::Child card{.number = roster::withCheckDigit("3001"),
+                           .birth = {2019, 3},
+                           .school = clinic.school,
+                           .grade = "2",
+                           .room = "12",
+                           .note = {}};
+  const auto id = must(clinic.session.enrollChild(
+      clinic.by, card,
+      {.first = "Ada", .last = "Quill", .birth = must(base::Date::parse("2019-03-20"))}));
+  must(clinic.session.enterConsent(clinic.by, clinic.form(id)));
+  const auto lines = must(clinic.session.board(clinic.day));
+  REQUIRE(lines.size() == 2);
+  CHECK(lines.front().room == "6");
+  CHECK(lines.back().room == "12");
+}

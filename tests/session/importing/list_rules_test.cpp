@@ -155,3 +155,25 @@ TEST_CASE("What an import changes is shown before and after, who it is first", "
   CHECK(lines[1].before == "grade 2; room 4");
   CHECK(lines[1].after == "grade 3; room 9; health alert: latex allergy (stop)");
 }
+
+TEST_CASE("One class's list tells nothing of the other classes of its grade", "[case-509]") {
+  SchoolDesk desk;
+  desk.import(idList + "1,Pia,Oake,2019-05-02,2,4\n2,Jo,Sedge,2019-06-03,2,4\n"
+                       "3,Ned,Fern,2019-07-04,2,9\n");
+  auto draft =
+      must(RosterDraft::open(desk.session, "First,Last,DOB\nPia,Oake,2019-05-02\n", desk.school));
+  auto layout = draft.layout();
+  layout.gradeOfAll = "2";
+  layout.roomOfAll = "4";
+  draft.setLayout(layout);
+  for (const auto& row : must(desk.session.terms()))
+    if (row.id == desk.term)
+      must(draft.look(desk.session, {row, desk.school, desk.clock.now().date()}));
+  const auto& plan = draft.plan();
+  REQUIRE(plan.missing.size() == 1);
+  CHECK(plan.missing.front().child == desk.found("sedge"));
+  REQUIRE(plan.outside.size() == 1);
+  CHECK(plan.outside.front().child == desk.found("ned"));
+  CHECK(countsOf(plan) ==
+        "0 new, 0 changed, 1 unchanged, 1 not on this list, 1 outside its grade and room");
+}

@@ -171,6 +171,22 @@ std::vector<MessyRoster> messyCells() {
        .bytes = "No.,School,Student ID,Last,First,MI,DOB,Age,GR,Address,City,Zip,Bus\n"
                 "1,CL,70101,Oake,Pia,R,2019-05-02,7,02,1 Fern Ln,Larkmere,00000,12\n",
        .entering = 1},
+      {.what = "guardians' names in two columns each",
+       .bytes = "First,Last,DOB,Grade,Parent 1 First,Parent 1 Last,Parent 2 First,Parent 2 Last\n"
+                "Pia,Oake,2019-05-02,2,Ada,Oake,Ben,Fern\n",
+       .entering = 1},
+      {.what = "a district's list, and no school is said",
+       .bytes = "School,First,Last,DOB,Grade\nNorth,Pia,Oake,2019-05-02,2\n"
+                "South,Jo,Sedge,2019-06-03,2\n",
+       .isRefused = true},
+      {.what = "a district's list that says the school's code",
+       .bytes = "School,First,Last,DOB,Grade\nHB,Pia,Oake,2019-05-02,2\n"
+                "cl,Jo,Sedge,2019-06-03,2\n",
+       .entering = 1,
+       .skipped = 1},
+      {.what = "one class, and no grade is said",
+       .bytes = "First,Last,DOB\nPia,Oake,2019-05-02\n",
+       .isRefused = true},
       {.what = "the program's own form columns",
        .bytes =
            "number,first,last,birth_date,grade,consent,services,signed_on,received_on,history\n"

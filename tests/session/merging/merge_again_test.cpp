@@ -146,7 +146,7 @@ TEST_CASE("Two cards that were made one become two again with what was said of e
   must(clinic.session.answerMerge(
       clinic.by,
       {.day = clinic.day, .child = here, .other = there, .verdict = MergeVerdict::keptOne}));
-  CHECK(sheetOf(clinic).answered.front().words == "one child: the other card is in the history");
+  CHECK(sheetOf(clinic).answered.front().words == "one student: the other card is in the history");
   CHECK(must(clinic.session.consents(here)).size() == 2);
 
   reopen(clinic);

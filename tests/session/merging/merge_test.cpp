@@ -234,7 +234,7 @@ TEST_CASE("One number on two laptops' new cards is a question also while names a
   clinic.session.lock();
   const auto sheet = reports::closeOut(must(clinic.session.dayRecords(clinic.day)));
   REQUIRE(sheet.questions.size() == 1);
-  CHECK(sheet.questions.front().what == "one number on two children's cards");
+  CHECK(sheet.questions.front().what == "one number on two students' cards");
 }
 
 TEST_CASE("On the chair's laptop missing findings are not received, and a stick brings them",

@@ -1,53 +1,14 @@
-#include "ui/desk/desk_page.h"
-#include "ui/desk/list_page.h"
-#include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/list_fixture.h"
 
-#include "base/files/files.h"
 #include "support/packed.h"
 #include "ui/look/look.h"
 
 #include <QCheckBox>
-#include <QComboBox>
-#include <QTabWidget>
-#include <QTableWidget>
 
 using namespace gk;
 using namespace gk::test;
 
 namespace {
-
-/// The desk with a list of the school chosen.
-struct OnList : Desk {
-  ui::DeskPage page{context, nullptr};
-
-  OnList() {
-    listen(page);
-    showActive(page);
-    page.turnTo(session::Area::rosters);
-  }
-  void open(const std::string& text, const char* name = "list.csv") {
-    const auto list = *clinic.folder / name;
-    must(base::replaceFile(list, text));
-    alt(Qt::Key_I);
-    prompter.files = {ui::toQt(list.string())};
-    alt(Qt::Key_S);
-  }
-  void alt(Qt::Key key) { press(page, key, Qt::AltModifier); }
-  QTableWidget& table(const char* name) {
-    return part<QTableWidget>(page, QString::fromLatin1(name));
-  }
-  QString cell(const char* name, int row, int column) {
-    const auto* item = table(name).item(row, column);
-    return item ? item->text() : QString();
-  }
-  void pick(const char* name, int place) {
-    part<QComboBox>(page, QString::fromLatin1(name)).setCurrentIndex(place);
-  }
-  QString label(const char* name) { return words(page, QString::fromLatin1(name)); }
-  void tab(int place) { part<QTabWidget>(page, u"listTabs"_s).setCurrentIndex(place); }
-  std::size_t found(const char* name) { return must(clinic.session.findChildren(name)).size(); }
-  bool isListShown() { return part<ui::ListPage>(page, u"listPage"_s).isVisible(); }
-};
 
 /// A class list as a school's office program saves it: a title, headings, dates as serial numbers.
 std::string classList() {

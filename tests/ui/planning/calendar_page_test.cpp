@@ -142,6 +142,12 @@ TEST_CASE("Planned days are printed and exported, and name no student", "[case-2
   const auto text = must(base::readFile(file + ".ics"));
   CHECK(text.find("DTSTART;VALUE=DATE:20261124") != std::string::npos);
   CHECK(text.find("UID:" + desk.plans().front().id.uuid().text()) != std::string::npos);
+  // Read as it is unfolded.
+  auto whole = text;
+  for (auto at = whole.find("\r\n "); at != std::string::npos; at = whole.find("\r\n "))
+    whole.erase(at, 3);
+  CHECK(whole.find("\\n1 student expected. To pack: ") != std::string::npos);
+  CHECK(whole.find("1 varnish dose\\, 2 pairs of gloves\\, 1 mirror") != std::string::npos);
   CHECK(text.find("Mina") == std::string::npos);
 }
 

@@ -186,6 +186,51 @@ TEST_CASE("Every kind of page is printed, and nothing is while the names are loc
   CHECK(words(prints.page, u"printsWords"_s).contains(u"locked"_s));
 }
 
+TEST_CASE("A form, a label or a sheet is printed again for one student alone", "[case-296]") {
+  Prints prints;
+  prints.clinic.child("Mina", "Tolliver-Reed");
+  const auto lupe = prints.number(prints.clinic.child("Lupe", "Saltmarsh"));
+  prints.page.refresh();
+  auto& student = part<QLineEdit>(prints.page, u"printsStudent"_s);
+  const auto said = [&](What what, const QString& typed) {
+    prints.page.choose(what);
+    student.setText(typed);
+    Q_EMIT student.editingFinished();
+    return words(prints.page, u"printsWords"_s);
+  };
+  CHECK(said(What::forms, {}).startsWith(u"2 consent forms"_s));
+  CHECK(said(What::forms, ui::toQt(lupe)).startsWith(u"1 consent form,"_s));
+  CHECK(said(What::labels, ui::toQt(lupe.substr(0, lupe.find('-')))).startsWith(u"1 label"_s));
+  CHECK(said(What::sheets, u"reed mina"_s).startsWith(u"1 paper sheet,"_s));
+  CHECK(said(What::forms, u"Wren"_s).startsWith(u"0 consent forms"_s));
+  // A whole room's list is not one student's.
+  CHECK(said(What::rooms, u"Wren"_s).contains(u"2 students"_s));
+  CHECK_FALSE(student.isVisible());
+  prints.page.letGo();
+  CHECK(student.text().isEmpty());
+}
+
+TEST_CASE("The day's list and the paper sheets are printed ahead, for the day that is typed",
+          "[case-298]") {
+  Prints prints;
+  prints.clinic.child("Mina");
+  prints.page.refresh();
+  auto& day = part<QLineEdit>(prints.page, u"printsDay"_s);
+  const auto said = [&](What what, const QString& typed) {
+    prints.page.choose(what);
+    day.setText(typed);
+    Q_EMIT day.editingFinished();
+    return words(prints.page, u"printsWords"_s);
+  };
+  CHECK(said(What::day, u"11/24/2026"_s).contains(u"1 student with a yes on November 24, 2026"_s));
+  CHECK(prints.print(What::sheets).startsWith("%PDF"));
+  CHECK(said(What::day, u"11/34/2026"_s).startsWith(u"No such day"_s));
+  CHECK(prints.print(What::day).isEmpty());
+  // Other pages are of no day.
+  CHECK(said(What::forms, u"11/34/2026"_s).startsWith(u"1 consent form,"_s));
+  CHECK_FALSE(day.isVisible());
+}
+
 TEST_CASE("The printed code is the child's number and no more, as a decoder from outside reads it",
           "[case-297]") {
   if (!runsOutside("zbar", isOnMachine("zbarimg") && isOnMachine("pdftoppm"))) return;
