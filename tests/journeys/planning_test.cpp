@@ -1,5 +1,5 @@
-#include "names.h"
-#include "plan.h"
+#include "plan/names.h"
+#include "plan/plan.h"
 #include "support/clinic.h"
 
 #include <numeric>

@@ -159,10 +159,16 @@ TEST_CASE("What is said of the terms is of the school that is chosen", "[case-18
   };
   const auto term = [&](const char* name, int alder, int brindle) {
     const auto day = *base::Date::parse("2027-11-16");
-    reports::TermTotals totals{.term = name, .start = day, .end = day, .asOf = day};
-    totals.schools.resize(2);
-    totals.schools[0] = {.school = "Alder", .id = id(1), .enrolled = 100, .consented = alder};
-    totals.schools[1] = {.school = "Brindle", .id = id(2), .enrolled = 100, .consented = brindle};
+    reports::TermTotals totals{name, day, day, day, {}, {}, true, {}, {}, {}, {}, {}, {}};
+    const auto add = [&](const char* school, std::uint8_t last, int consented) {
+      auto& line = totals.schools.emplace_back();
+      line.school = school;
+      line.id = id(last);
+      line.enrolled = 100;
+      line.consented = consented;
+    };
+    add("Alder", 1, alder);
+    add("Brindle", 2, brindle);
     totals.total.enrolled = 200;
     totals.total.consented = alder + brindle;
     return totals;
