@@ -15,6 +15,7 @@
 #include <QScrollBar>
 #include <QShortcut>
 #include <QTableView>
+#include <QTimer>
 #include <QVBoxLayout>
 
 // How a page of the desk is laid out; what it does is in area_page.cpp.
@@ -144,6 +145,11 @@ void AreaPage::layOut() {
                                                  : QBoxLayout::LeftToRight);
     table_->verticalHeader()->setDefaultSectionSize(style::px(deskRowHeight));
     readRows();
+    // The list and its headings have the new letters only once they were dressed themselves.
+    QTimer::singleShot(0, this, [this] {
+      table_->resizeColumnsToContents();
+      fitHeight();
+    });
   });
 }
 

@@ -44,7 +44,7 @@ Table packingTable(const std::string& term, const std::vector<PlannedLine>& days
   Table table{"To pack: " + term,
               {{"Day"}, {"School"}, counts("Students expected"), {"Supplies"}},
               {},
-              {"Common practice: sealant for the upper end of the interval and one in ten more; a "
+              {"Sealant for the upper end of the interval and one in ten more; a "
                "varnish dose, a mirror and two pairs of gloves for each student expected."}};
   for (const auto& day : days)
     if (day.children)

@@ -83,8 +83,9 @@ Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim) {
                      base::join(open, "; ")};
   // All of them would come to one school, and those known elsewhere would move there.
   if (const auto schools = this->schools(); schools.size() > 1 && !layout_.rowsOf)
-    return Error{ErrorCode::csvMalformed, "the list has rows of " + std::to_string(schools.size()) +
-                                              " schools; say whose rows are meant"};
+    return Error{ErrorCode::csvMalformed,
+                 "the list has rows of " + base::counted(std::ssize(schools), "school", "schools") +
+                     "; say whose rows are meant"};
   reading_ = roster::readRoster(rows_, layout_, aim.today);
   if (reading_.lines.empty() && reading_.held.empty())
     return Error{ErrorCode::csvMalformed, "no student below the headings; look at the file"};

@@ -69,6 +69,7 @@ TEST_CASE("In a table the digits of numbers below each other stand in columns") 
   view.setModel(&model);
   view.setItemDelegate(new ui::CellDelegate(&view));
   view.verticalHeader()->hide();
+  view.setFocusPolicy(Qt::NoFocus); // no ring around a cell
   view.resize(400, 240);
   view.show();
   QCoreApplication::processEvents();

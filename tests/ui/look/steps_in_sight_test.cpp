@@ -81,9 +81,11 @@ TEST_CASE("With an alert and a message up no step moves a tile, covers a key or 
   desk.look("finish");
 }
 
-TEST_CASE("With two alerts the card of the identity check is whole, in large letters too") {
-  const int percent = GENERATE(100, 150);
-  SmallLaptop desk(percent, SmallLaptop::Alerts::two);
+TEST_CASE("With two alerts the card of the identity check is whole, and with one in large letters "
+          "too") {
+  const auto [percent, alerts] = GENERATE(table<int, SmallLaptop::Alerts>(
+      {{100, SmallLaptop::Alerts::two}, {150, SmallLaptop::Alerts::one}}));
+  SmallLaptop desk(percent, alerts);
   const auto seesAll = [&](const char* step) {
     INFO(step);
     QTest::qWait(1);

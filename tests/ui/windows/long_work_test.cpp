@@ -33,6 +33,13 @@ std::set<std::string> filesIn(const base::Path& folder) {
   return names;
 }
 
+/// A book that is held open keeps its journal's file, with nothing to take back in it.
+bool isColdJournal(const base::Path& file) {
+  if (!file.string().ends_with("-journal")) return false;
+  const auto bytes = must(base::readFile(file));
+  return std::ranges::all_of(bytes.substr(0, 8), [](char byte) { return byte == 0; });
+}
+
 /// A window with its core slowed through the interface that the core itself asks and tells.
 class Slow : public Window {
  public:
@@ -174,7 +181,8 @@ class Slow : public Window {
     std::string all = edition();
     for (const auto* where : {&folder, &stick})
       for (const auto& name : filesIn(where->path()))
-        if (!name.starts_with("laptop-settings")) all += " " + name;
+        if (!name.starts_with("laptop-settings") && !isColdJournal(*where / name))
+          all += " " + name;
     return all;
   }
 };

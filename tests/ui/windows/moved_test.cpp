@@ -69,10 +69,12 @@ TEST_CASE("A logbook whose file goes is said within seconds, though nothing is e
     std::atomic<int> asked = 0;
     desk.window->work().pauseWith([&asked] {
       ++asked;
-      std::this_thread::sleep_for(std::chrono::milliseconds(25));
+      std::this_thread::sleep_for(std::chrono::milliseconds(200));
     });
     desk.prompter->files = {ui::toQt(desk.saved.string())};
     REQUIRE(QTest::qWaitFor([&] { return desk.window->work().isBusy() && asked > 1; }, 10000));
+    const auto& bar = part<QWidget>(*desk.window, u"workBar"_s); // says the key, and so has it
+    REQUIRE(QTest::qWaitFor([&] { return bar.isVisible(); }, 10000));
     press(*desk.window, Qt::Key_Period, Qt::ControlModifier);
     CHECK(QTest::qWaitFor([&] { return !desk.window->work().isBusy(); }, 10000));
     CHECK_FALSE(desk.window->close());
