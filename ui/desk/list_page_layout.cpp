@@ -17,6 +17,7 @@
 #include <QPushButton>
 #include <QTabWidget>
 #include <QTableWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
 // How the page of a school's list is laid out, and which of its rows may have the headings; what it
@@ -218,8 +219,13 @@ void ListPage::layOut() {
   tabs_->addTab(skipped_, u"Skipped"_s);
   tabs_->addTab(missingTab(), u"Not on this list"_s);
   tabs_->addTab(changedTab(), u"Changed"_s);
-  for (auto* table : {pair_, held_, skipped_, missing_, outside_, changed_})
+  for (auto* table : {pair_, held_, skipped_, missing_, outside_, changed_}) {
     new LastColumn(*table); // the columns' own choices are fitted by themselves
+    // Its headings have the new letters only once they were dressed themselves.
+    style::whenDressed(table, [table] {
+      QTimer::singleShot(0, table, [table] { table->resizeColumnsToContents(); });
+    });
+  }
   import_ = keyButton(u"Import"_s, QKeySequence(Qt::ALT | Qt::Key_S), u"listImport"_s, this);
   import_->setProperty("look", u"main"_s);
   connect(import_, &QPushButton::clicked, this, &ListPage::import);

@@ -65,7 +65,7 @@ void TotalsPage::countReport() {
   yearRead_.reset();
   if (!counted_) return;
   state_->setText(
-      u"As of %1. Found children only; small numbers are too few to judge an individual.%2"_s.arg(
+      u"As of %1. Found students only; small numbers are too few to judge an individual.%2"_s.arg(
           toQt(counted_->totals.asOf.words()), idleWords()));
   release_.reset();
   exposed_ = 0;

@@ -95,7 +95,7 @@ std::string guardianName(const RosterRow& cells, RosterColumn whole, RosterColum
                          RosterColumn last) {
   const auto given = cells.text(first);
   const auto family = cells.text(last);
-  const auto all = cells.text(whole);
+  auto all = cells.text(whole);
   if (!all.empty() && (given.empty() || family.empty())) return all;
   return given + (given.empty() || family.empty() ? "" : " ") + family;
 }
