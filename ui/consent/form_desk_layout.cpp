@@ -368,10 +368,7 @@ void FormDeskPage::layOut() {
     ui::turnTo(*stack_, *counting);
     counts_->begin(term());
   });
-  connect(counts_, &FormCountPage::backedOut, this, [this] {
-    ui::turnTo(*stack_, *stack_->widget(0));
-    find_->setFocus();
-  });
+  connect(counts_, &FormCountPage::backedOut, this, &FormDeskPage::toForms);
   ui::turnTo(*stack_, *typing);
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(18, 4, 18, 0);

@@ -11,6 +11,7 @@
 #include "ui/models/table_model.h"
 #include "ui/support/retired.h"
 #include "ui/support/text.h"
+#include "ui/support/turn_to.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -76,6 +77,11 @@ base::By FormDeskPage::by() const {
 
 std::optional<roster::TermId> FormDeskPage::term() const {
   return chosenOf(term_, terms_);
+}
+
+void FormDeskPage::toForms() {
+  ui::turnTo(*stack_, *stack_->widget(0));
+  find_->setFocus();
 }
 
 void FormDeskPage::refresh() {

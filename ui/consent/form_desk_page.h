@@ -30,6 +30,8 @@ class FormDeskPage final : public Page {
  public:
   FormDeskPage(Context& context, QWidget* parent);
 
+  /// From its counts and what was handed out too; a form that is half typed stays.
+  void toForms();
   void refresh() override;
   void letGo() override;
   /// A child's number jumps to the child, unless another child's form is half typed.

@@ -86,6 +86,7 @@ void BookView::layOutPlaces() {
   addPage(today_, who_, Qt::Key_F5, board);
   addPage(readiness_, board_->checkKey(), Qt::Key_F9, board);
   addPage(forms_, desk_->formsKey(), QKeySequence(Qt::CTRL | Qt::Key_F), desk);
+  connect(desk_->formsKey(), &QAbstractButton::clicked, forms_, &FormDeskPage::toForms);
   addPage(prints_, desk_->printsKey(), QKeySequence(Qt::CTRL | Qt::Key_P), desk);
   addPage(calendar_, desk_->calendarKey(), QKeySequence(Qt::CTRL | Qt::Key_T), desk);
   addPage(laptop_, desk_->settingsKey(), Qt::Key_F10, desk);
