@@ -20,7 +20,7 @@
 
 namespace gk::ui {
 
-/// Every kind of work that takes longer the more there is in a logbook, or several passphrases.
+/// Work that takes longer the more there is in a logbook; a new key, for its several passphrases.
 enum class LongKind : std::uint8_t {
   totals,
   report,
@@ -54,7 +54,8 @@ QString wordsOf(const LongState& state);
 /// Runs long work away from the window, which goes on meanwhile, and hands what it gives back in
 /// the window's thread; when the owner is gone by then, to nobody. Work fails as the core says;
 /// work that was canceled gives `workCanceled`, and has changed nothing. What only reads is given
-/// up at once; what changes the book is waited for, which takes less than a second.
+/// up at once; what changes the book is waited for: less than a second, unless it is done and only
+/// the file of an erasure is still rewritten, which nothing stops.
 class LongWork final : public QObject {
   Q_OBJECT
 
