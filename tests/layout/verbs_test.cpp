@@ -74,16 +74,15 @@ TEST_CASE("Whatever the session can do, a person can do in the window or by the 
   CHECK(verbs.size() > 60); // else the test reads the wrong place
   const auto faces = sourcesBelow({"src/office", "ui"});
   // One row of what another verb writes as a whole; the faces say the whole.
-  const std::map<std::string, std::string> wholes{
-      {"startTimer", "work"},
-      {"enterStep", "work"},
-      {"wet", "work"},
-      {"stopTeeth", "work"},
-      {"enterFlag", "enterConsent"},
-      {"signedSheet", "inspectSheet"},
-      {"importRoster", "write"},
-      {"enrollRoster", "write"},
-      {"admitMerge", "absorb"}}; // RosterDraft::write
+  const std::map<std::string, std::string> wholes{{"startTimer", "work"},
+                                                  {"enterStep", "work"},
+                                                  {"wet", "work"},
+                                                  {"stopTeeth", "work"},
+                                                  {"enterFlag", "enterConsent"},
+                                                  {"signedSheet", "inspectSheet"},
+                                                  {"importRoster", "write"},
+                                                  {"enrollRoster", "write"},
+                                                  {"admitMerge", "absorb"}}; // RosterDraft::write
   for (const auto& verb : verbs) {
     // Ends a book that was built in bulk, which only the demo and the tests do; looks over an open
     // book, where the command looks over the file; asks what `unlock` asks itself.
