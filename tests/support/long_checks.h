@@ -26,6 +26,16 @@ inline std::uint64_t oneOf(std::uint64_t sampled) {
 #endif
   return isLong() ? 1 : sampled;
 }
+/// GROOVEKEEPER_FROM, where a long walk goes on that was stopped; and GROOVEKEEPER_TO, where it
+/// ends, so that two processors share it.
+inline std::uint64_t fromOr(std::uint64_t first) {
+  const char* given = std::getenv("GROOVEKEEPER_FROM");
+  return given ? std::stoull(given) : first;
+}
+inline std::uint64_t toOr(std::uint64_t last) {
+  const char* given = std::getenv("GROOVEKEEPER_TO");
+  return given ? std::min<std::uint64_t>(last, std::stoull(given)) : last;
+}
 /// GROOVEKEEPER_SEED, so that another run draws another sample and a failed one can be repeated.
 inline std::uint64_t seedOr(std::uint64_t usual) {
   const char* given = std::getenv("GROOVEKEEPER_SEED");
