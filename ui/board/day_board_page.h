@@ -56,6 +56,8 @@ class DayBoardPage final : public Page {
   std::optional<roster::ChildId> findInBook(const QString& text, QString question);
   void showVisits();
   void showPace(const std::vector<session::BoardLine>& lines);
+  void fitPace();
+  void fitTable();
   void askForDay();
   void cancelDay();
   void lateForm();
