@@ -285,7 +285,7 @@ Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
 }
 
 /// All grades come first of all, then the grouping that shows much and hides little: a row of
-/// blanks tells nobody anything.
+/// blanks tells no one anything.
 Tried best(const std::vector<IndicatorRow>& rows, const SuppressionRule& rule,
            std::span<const Release> releases) {
   std::optional<Tried> best;

@@ -22,7 +22,7 @@ std::vector<Relation<StudentFigure>> studentRelations() {
                    question.figures,
                    1,
                    "The answers to each question add up to the children screened."});
-    // That nobody answered tells nothing of anybody.
+    // That no one answered tells nothing of anybody.
     for (std::size_t i = 0; i + 1 < question.figures.size(); ++i)
       out.push_back({rest,
                      {StudentFigure::screened},

@@ -17,7 +17,7 @@ struct Ends {
   int teeth = 0;
   int complete = 0;
   int stopped = 0; ///< before the sealant, before the cure, or not achieved
-  int open = 0;    ///< nobody has said how it ended
+  int open = 0;    ///< no one has said how it ended
 };
 
 Cells endCells(const Ends& ends, int begun) {

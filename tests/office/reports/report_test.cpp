@@ -120,7 +120,7 @@ TEST_CASE("Prevention under a what-if says why there is no estimate") {
   CHECK(out.find("no permanent molar was sealed") != std::string::npos);
 }
 
-TEST_CASE("A lot or a light that nobody knows cannot be traced", "[case-53]") {
+TEST_CASE("A lot or a light that no one knows cannot be traced", "[case-53]") {
   Desk desk;
   const auto book = desk.makeBook();
   CHECK(desk.refusal({"report", book, "trace", "--lot", "ZZ-0"}) == "record.not-found");

@@ -82,7 +82,7 @@ TEST_CASE("Sealants are not known where a molar could not be seen and none seen 
 
 TEST_CASE("Each measure is of the children for whom it is known", "[case-176]") {
   // Truth by construction: of 60 children 30 have untreated decay and need early care; of those
-  // nobody could tell whether anything had been filled. Needing care: 50.0 %.
+  // no one could tell whether anything had been filled. Needing care: 50.0 %.
   Term term;
   for (int i = 0; i < 60; ++i)
     if (auto& one = term.screen(term.child(term.here), term.first); i < 30) {
@@ -107,7 +107,7 @@ TEST_CASE("Each measure is of the children for whom it is known", "[case-176]") 
 
 TEST_CASE("A term's findings are shares of the children for whom they were recorded, on every page",
           "[case-176]") {
-  // Truth by construction: of 60 children 15 have untreated decay, 25 have none, and of 20 nobody
+  // Truth by construction: of 60 children 15 have untreated decay, 25 have none, and of 20 no one
   // could tell: 15 of 40 is 37.5 %. Urgency is recorded of each: 12 of 60 is 20.0 %.
   Term term;
   for (int i = 0; i < 60; ++i) {

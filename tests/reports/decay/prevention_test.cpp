@@ -76,7 +76,7 @@ TEST_CASE("the attack rate takes never-sealed first molars that are up") {
   CHECK(report.estimate->annual == Approx(1 - std::pow(1.0 / 3, 1 / years)));
 }
 
-TEST_CASE("a molar that we sealed before is left out though nobody sees the sealant") {
+TEST_CASE("a molar that we sealed before is left out though no one sees the sealant") {
   SampleTerm term;
   const auto school = term.school("Elderbrook Middle", 131);
   const auto child = olderChild(term, school);

@@ -133,7 +133,7 @@ TEST_CASE("No verdict on age is given, for a steady rate would often be called c
       for (int i = 0; i < 12; ++i)
         sum += random.uniform();
       const double up = age - (6.2 + .7 * sum);
-      if (up <= 0) continue; // nobody sees a molar that is not up
+      if (up <= 0) continue; // no one sees a molar that is not up
       estimates::Exposure row{age - 6.2, 4, 0, child};
       for (int molar = 0; molar < 4; ++molar)
         row.affected += random.uniform() < 1 - std::pow(.93, up) ? 1 : 0;

@@ -18,7 +18,7 @@ using roster::Role;
 namespace {
 
 /// One school with two days, four children screened on the first and two sealed; of the second
-/// day nobody said what it took.
+/// day no one said what it took.
 struct TwoDays : SampleTerm {
   roster::SchoolId alder = school("Alder Hollow", 40);
   roster::DayId first = day(alder, "2026-10-06");
@@ -153,7 +153,7 @@ TEST_CASE("Sterilizer tests are listed by morning with the days since each") {
   CHECK(table.rows[1].at(3) == "–");
 }
 
-TEST_CASE("Licences are listed soonest first, those that ended in capitals") {
+TEST_CASE("Licenses are listed soonest first, those that ended in capitals") {
   SampleTerm term; // as of December 18, 2026
   const auto member = [&](const std::string& initials, const std::string& until) {
     term.records.members.push_back(

@@ -22,7 +22,7 @@ using gk::test::date;
 
 namespace {
 
-/// Autumn 2026 and spring 2027 at one school, in one book.
+/// Fall 2026 and spring 2027 at one school, in one book.
 struct TwoTermBook : test::SampleTerm {
   roster::TermId spring = make.id<roster::TermId>();
   roster::SchoolId here = school("Cobble Lantern Elementary", 142);
@@ -121,7 +121,7 @@ TEST_CASE("A day of a term that lies outside the year is not of the year") {
 }
 
 TEST_CASE("Students enrolled are those of the latest term that says it, never added up") {
-  TwoTermBook book; // autumn says 142
+  TwoTermBook book; // fall says 142
   CHECK(termTotals(book.year()).total.enrolled == 142);
   book.records.enrollments.push_back(
       book.make.row<roster::Enrollment>({book.spring, book.here, "2", 150}));
@@ -130,7 +130,7 @@ TEST_CASE("Students enrolled are those of the latest term that says it, never ad
   CHECK(termTotals(book.year()).total.enrolled == 150);
 }
 
-TEST_CASE("A yes of spring outranks an undated no of autumn in the year too") {
+TEST_CASE("A yes of spring outranks an undated no of fall in the year too") {
   TwoTermBook book;
   const auto child = book.child(book.here);
   book.answer(child, book.records.id, roster::ConsentState::no, "2026-09-08", "");

@@ -199,7 +199,7 @@ TEST_CASE("Schools that were one row when their sealants were placed stay one in
   CHECK_FALSE(said(apart));
 }
 
-TEST_CASE("The attack that finds no table calls nobody safe where the true table fits or pages lie",
+TEST_CASE("The attack that finds no table calls no one safe where the true table fits or pages lie",
           "[case-83]") {
   if (!hasSolver()) return;
   const test::Scratch folder;

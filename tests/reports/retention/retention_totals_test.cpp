@@ -342,7 +342,7 @@ TEST_CASE("a late check after the term ended is next term's work and the placeme
   term.records.days.back().value.term = spring;
   term.check(placement, late, Held::part);
 
-  // The autumn's report stands as it was issued.
+  // The fall's report stands as it was issued.
   const auto autumn = retentionTotals(RetentionFacts(term.records));
   CHECK(autumn.total.due == 1);
   CHECK(autumn.total.examined == 0);
