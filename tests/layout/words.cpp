@@ -219,6 +219,19 @@ Findings checkOwnWords(const SourceFile& file) {
   return found;
 }
 
+Findings checkReportWords(const SourceFile& file) {
+  if (isIn(file.path, {"src/reports/letters/letter", "src/reports/sheets/consent_form",
+                       "src/reports/calls/urgent_form"}))
+    return {};
+  static const std::regex child("\\b[Cc]hild(ren)?\\b");
+  Findings found;
+  for (const auto& literal : literalsOf(file.text))
+    if (!isStoredName(literal.text) && std::regex_search(literal.text, child))
+      found.push_back(file.path + ":" + std::to_string(literal.line) + ": \"students\" in \"" +
+                      literal.text.substr(0, 90) + "\"");
+  return found;
+}
+
 Findings checkWords(const SourceFile& file) {
   Findings found;
   for (const auto& literal : literalsOf(file.text))

@@ -22,6 +22,9 @@ std::vector<Literal> testNamesOf(const std::string& text);
 /// Words that plain American English does not have, in either.
 Findings checkOwnWords(const SourceFile& file);
 
+/// A report is read by managers, who have students; families are written to of their children.
+Findings checkReportWords(const SourceFile& file);
+
 /// Words that a person reads here and that plain American English does not say so.
 Findings checkWords(const SourceFile& file);
 /// The same of a page or a template, where every word is read.

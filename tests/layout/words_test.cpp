@@ -57,6 +57,13 @@ TEST_CASE("What tests are called and what is said beside code is plain American 
     if (!file.path.starts_with("tests/layout/words")) fail(checkOwnWords(file)); // names them
 }
 
+TEST_CASE("A report speaks of students, and only what is said to a family of a child") {
+  for (const auto& file : filesBelow({"src/reports"}, {".h", ".cpp"}))
+    fail(checkReportWords(file));
+  CHECK_FALSE(checkReportWords({"src/reports/x.cpp", "counts(\"Children seen\")"}).empty());
+  CHECK(checkReportWords({"src/reports/x.cpp", "counts(\"Seen\", \"children_seen\")"}).empty());
+}
+
 TEST_CASE("Remarks and the names of tests are found, and nothing else of a source") {
   const SourceFile file{"tests/a_test.cpp",
                         "// asks anew\n"

@@ -56,7 +56,7 @@ TEST_CASE("Letters that are all there for those seen are not told as \"only\"", 
   std::string words;
   for (const auto& one : sheet.exceptions)
     if (one.kind == ExceptionKind::letterMissing) words = one.what;
-  CHECK(words == "1 child without the right letter: 0 of 0 children seen and 0 of 1 absent have "
+  CHECK(words == "1 student without the right letter: 0 of 0 students seen and 0 of 1 absent have "
                  "theirs, printed or queued");
 }
 

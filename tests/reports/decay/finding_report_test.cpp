@@ -178,7 +178,7 @@ TEST_CASE("Of how many children a school's share is stands beside it where it is
   }
   const auto known = findingTable(findingTotals(term.records)).notes.back();
   CHECK(known ==
-        "Each share is of the children for whom it is known; of 20 screened: treated decay "
+        "Each share is of the students for whom it is known; of 20 screened: treated decay "
         "16, caries experience 16. Brindle, of 10: treated decay 6, caries experience 6.");
 }
 
@@ -193,7 +193,7 @@ TEST_CASE("From four schools on the total takes schools as clusters and says so"
   };
   const auto noteOf = [&] { return findingTable(findingTotals(term.records)).notes.at(1); };
   addSchool(0);
-  CHECK(noteOf().find("each child separately, as fewer than two schools were seen") !=
+  CHECK(noteOf().find("each student separately, as fewer than two schools were seen") !=
         std::string::npos);
   addSchool(4);
   const auto two = findingTotals(term.records);

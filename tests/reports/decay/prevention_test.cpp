@@ -142,7 +142,7 @@ TEST_CASE("the averted estimate joins this term's sealants with its checks and s
   CHECK(totals.averted.averted->interval);
   CHECK(totals.averted.cautious->averted < totals.averted.averted->averted);
   const auto text = toText(termTables(totals));
-  CHECK(text.find("never to one child") != std::string::npos);
+  CHECK(text.find("never to one student") != std::string::npos);
   CHECK(text.find("Your state practice act") != std::string::npos);
 }
 
@@ -183,7 +183,7 @@ TEST_CASE("With no molar affected the printed range takes a child's molars as on
 TEST_CASE("A CI of cavities averted is spoken of only where there is one", "[case-365]") {
   SampleTerm term;
   const auto notes = termTables(term.totals()).back().notes;
-  CHECK(notes.front() == "A model estimate: it applies to programs, never to one child.");
+  CHECK(notes.front() == "A model estimate: it applies to programs, never to one student.");
 }
 
 TEST_CASE("Schools that differ widen the range of the cavities averted", "[case-409]") {

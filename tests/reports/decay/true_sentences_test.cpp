@@ -141,7 +141,7 @@ TEST_CASE("No verdict on age is given, for a steady rate would often be called c
     }
     const auto found = estimates::riskByAge(rows).value();
     CHECK(says(ageWords(found), "This does not show whether the risk changes with age"));
-    CHECK(says(ageWords(found), "% a year (95% CI, children as clusters): 0.25 to 1 years"));
+    CHECK(says(ageWords(found), "% a year (95% CI, students as clusters): 0.25 to 1 years"));
     const auto verdict = found.verdict;
     alarms += verdict != estimates::RiskWithAge::looksConstant ? 1 : 0;
   }

@@ -76,7 +76,7 @@ TEST_CASE("Hours are of the days for which they were entered, and the last entry
   CHECK(effortCell(table, row, "Staff hours") == "15");
   CHECK(effortCell(table, row, "Screened") == "4"); // not the fifth, on the other day
   CHECK(effortCell(table, row, "Screened per chair hour") == "0.40");
-  CHECK(effortCell(table, row, "Staff hours per child") == "3.75");
+  CHECK(effortCell(table, row, "Staff hours per student") == "3.75");
   CHECK(effortCell(table, row, "Teeth per chair hour") == "0.30");
   CHECK(effortCell(table, row, "Students receiving oral health education") == "46");
   CHECK(rowOf(table, "Total").size() == row.size());

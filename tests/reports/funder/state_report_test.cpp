@@ -356,7 +356,7 @@ TEST_CASE("A state's report says whose children it is of, and has no finding by 
   const auto records = book.year();
   const auto made = stateReport(records, TwoTermBook::options(), SuppressionRule{}, {}, {});
   REQUIRE(made.tables.size() >= 5);
-  CHECK(made.tables.front().title == "Children of this program, not a survey estimate");
+  CHECK(made.tables.front().title == "Students of this program, not a survey estimate");
   CHECK(made.tables.at(1).title == indicatorTitle);
   for (const auto& table : made.tables)
     CHECK(partName(table) != "Findings");
@@ -374,11 +374,11 @@ TEST_CASE("The file of a state's report has each printed figure in a row of its 
   CHECK(file.columns.size() == 13);
   for (const auto& row : file.rows) {
     REQUIRE(row.size() == 13);
-    CHECK(row[0] == "children of this program, not a survey estimate");
+    CHECK(row[0] == "students of this program, not a survey estimate");
     CHECK(row[5] == "2026-07-01");
   }
   const std::vector<std::string> screened{"Basic screening indicators", "All grades", "Screened",
-                                          "Children with it", "40"};
+                                          "Students with it", "40"};
   CHECK(std::ranges::any_of(file.rows, [&](const auto& row) {
     const auto words = textsOf(row);
     return std::equal(screened.begin(), screened.end(), words.begin() + 8);

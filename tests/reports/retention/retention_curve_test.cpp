@@ -271,7 +271,7 @@ RetentionCurve schoolsCurve(int schools) {
 
 TEST_CASE("The words of the band say what it resamples", "[case-513]") {
   const auto one = curveNotes(schoolsCurve(1));
-  CHECK(one.find("The band resamples children") != std::string::npos);
+  CHECK(one.find("The band resamples students") != std::string::npos);
   CHECK(one.find("No band") == std::string::npos);
   const auto two = schoolsCurve(2);
   CHECK(curveNotes(two).find("No band is given: how much schools differ hardly "
@@ -307,8 +307,8 @@ TEST_CASE("Beside an exact limit stands of how many children it is", "[case-512]
   REQUIRE(at.readings.front().isExactLimit);
   CHECK(at.readings.front().settled == 5);
   const auto cell = curveTable(at, at, at).rows.at(0).at(2).text();
-  CHECK(cell == "47.8-100.0, exact limit, 5 children checked then");
-  CHECK(curveNotes(at).find("no child for being found fully retained at a later one") !=
+  CHECK(cell == "47.8-100.0, exact limit, 5 students checked then");
+  CHECK(curveNotes(at).find("no student for being found fully retained at a later one") !=
         std::string::npos);
 }
 

@@ -219,7 +219,7 @@ TEST_CASE("One key packs a verified backup and the papers for the office") {
   for (const auto* pdf : {"close-out.pdf", "unfinished-teeth.pdf", "referrals.pdf"})
     CHECK(papers[pdf].starts_with("%PDF-"));
   CHECK(papers["close-out.html"].find("Hana") != std::string::npos);
-  CHECK(papers["unfinished-teeth.csv"].starts_with("Child,Room,Tooth"));
+  CHECK(papers["unfinished-teeth.csv"].starts_with("Student,Room,Tooth"));
 }
 
 TEST_CASE("What the other laptop's entries disagree on is asked and answered with one key",
