@@ -3,7 +3,6 @@
 #include "reports/print/plot_names.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace gk::reports {
 
