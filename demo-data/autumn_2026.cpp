@@ -18,7 +18,7 @@ std::vector<std::string> gradesOf2026(std::string_view code, const SchoolTerm& t
   return grades;
 }
 
-/// Everyone of last autumn is a grade up.
+/// Everyone of last fall is a grade up.
 void moveUp(Story& story, std::size_t school) {
   const auto move = [&](const Student& student) {
     const auto grade = std::to_string(*roster::gradeNumber(student.plan.grade) + 1);
@@ -106,7 +106,7 @@ void beginTerm(Story& story) {
   auto& tell = story.teller;
   tell.at("the beginning of autumn 2026");
   tell.goTo(on(2026, 9, 8), minutes(9 * 60));
-  story.a->confirmClock(); // nobody had anything to enter since November
+  story.a->confirmClock(); // no one had anything to enter since November
   const base::By corvin{story.team->corvin, {}};
   story.team->juno =
       tell.must(story.a->enterMember(corvin, {"Juno Pellwater",

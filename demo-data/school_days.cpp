@@ -13,7 +13,7 @@ namespace {
 
 using std::chrono::minutes;
 
-/// The one day of each autumn on which both laptops stood at the same school.
+/// The one day of each fall on which both laptops stood at the same school.
 constexpr std::size_t sharedDay = 1;
 
 bool isShared(const SchoolDays& days) {
@@ -89,7 +89,7 @@ roster::DayId openDay(Story& story, const SchoolDays& days, base::Date date, Des
   return day;
 }
 
-/// What kept teeth dry in autumn 2025, child after child; it has nothing to do with what was whole
+/// What kept teeth dry in fall 2025, child after child; it has nothing to do with what was whole
 /// a year later, and neither had saliva.
 chairside::Isolation isolationOf2025(std::size_t turn) {
   using enum chairside::Isolation;
@@ -143,7 +143,7 @@ void sendLetters(Story& story, Desk laptop, roster::DayId day) {
   tell.must(book.moveLetters(by, handed, followup::LetterState::handed));
 }
 
-/// In 2025 nobody read a light twice a day, whatever happened to it; since then they do.
+/// In 2025 no one read a light twice a day, whatever happened to it; since then they do.
 void readAgain(Story& story, Desk laptop, const reports::DayRecords& records) {
   auto& book = story.at(laptop);
   const auto date = records.day.date;

@@ -12,7 +12,7 @@ struct Turn {
   std::optional<kit::LightId> light{}; ///< the laptop's own where none is meant
 };
 
-/// All days of one school in one autumn.
+/// All days of one school in one fall.
 struct SchoolDays {
   std::size_t school;
   Autumn autumn;

@@ -80,7 +80,7 @@ void enterKit(Story& story) {
         by, {.tag = tag, .makersLeast = {}, .baseline = {baseline}, .meter = "M-1"}));
   };
   const auto l1 = light("L-1", 1080);
-  const auto l2 = light("L-2", 0); // nobody wrote its baseline down: no reading can be compared
+  const auto l2 = light("L-2", 0); // no one wrote its baseline down: no reading can be compared
   const auto l3 = light("L-3", 990);
 
   const auto lot = [&](MaterialKind kind, const char* material, const char* number,

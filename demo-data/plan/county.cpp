@@ -11,7 +11,7 @@ base::Date on(int year, unsigned month, unsigned day) {
 }
 
 // Fall 2026 and the one-year checks are the figures of the demo county as it is described (see
-// tests/journeys/county_test.cpp). Of autumn 2025 only the sealed children and their teeth are
+// tests/journeys/county_test.cpp). Of fall 2025 only the sealed children and their teeth are
 // given; enrollment, forms, consents, screenings, needs, varnish and decay of that term are
 // invented, a little below the figures of 2026. The columns of a term are in the order of
 // SchoolTerm:

@@ -36,7 +36,7 @@ struct SchoolTerm {
   std::vector<base::Date> days;
 };
 
-/// What the checks of autumn 2026 find on the sealants of autumn 2025. Teeth, but for children.
+/// What the checks of fall 2026 find on the sealants of fall 2025. Teeth, but for children.
 struct OneYear {
   int sealed; ///< children
   int placed;

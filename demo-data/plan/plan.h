@@ -49,9 +49,9 @@ std::vector<int> deal(int total, std::size_t among);
 std::vector<ChildPlan> planSchool(const SchoolTerm& term, const std::vector<Share>& shares,
                                   const std::vector<std::string>& grades);
 
-/// Shares of autumn 2026 by the school's own grades.
+/// Shares of fall 2026 by the school's own grades.
 std::vector<Share> sharesOf2026(const SchoolTerm& term, std::string_view code);
-/// Shares of autumn 2025: first those found a year later, then the others.
+/// Shares of fall 2025: first those found a year later, then the others.
 std::vector<Share> sharesOf2025(const School& school);
 
 } // namespace gk::demo

@@ -35,7 +35,7 @@ void addSixth(std::vector<Share>& shares, int firsts, int seconds, int children,
   base::require(left == 0, "first molars of sixth graders do not add up");
 }
 
-/// One of autumn 2025 by the number of its teeth.
+/// One of fall 2025 by the number of its teeth.
 Share shareOf2025(std::string_view code, std::size_t turn, int teeth) {
   const bool sixth = code == "EB" || (code == "DM" && turn % 3 == 2);
   return sixth ? Share{"6", teeth - 3, 3} : Share{smallGrade(code, turn), teeth, 0};

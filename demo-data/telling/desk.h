@@ -18,7 +18,7 @@ void enterEnrollments(Story& story, Autumn autumn);
 session::NewChild newChild(Story& story, std::size_t school, const std::string& grade,
                            const session::Identity& identity, dentition::Sex sex,
                            std::optional<int> digits = std::nullopt);
-/// An invented child of that grade in that autumn.
+/// An invented child of that grade in that fall.
 session::NewChild inventedChild(Story& story, Autumn autumn, std::size_t school,
                                 const std::string& grade);
 

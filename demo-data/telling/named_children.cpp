@@ -23,7 +23,7 @@ session::Guardian guardian(const char* name, const char* relation, const char* p
   return {name, relation, phone, language};
 }
 
-/// Typed 1997 for 2019: nobody in second grade is 29.
+/// Typed 1997 for 2019: no one in second grade is 29.
 void mistypeSol(Story& story) {
   story.teller.at("the birth year of Sol, typed wrong");
   const roster::Child child{.number = roster::withCheckDigit("1057"),
@@ -39,7 +39,7 @@ void mistypeSol(Story& story) {
   story.teller.mustRefuse(refused, base::ErrorCode::ruleBirthDate);
 }
 
-/// Both parents sent a form and they disagree: nobody's wins by its date.
+/// Both parents sent a form and they disagree: no one's wins by its date.
 void enterRubensForms(Story& story, roster::ChildId ruben, const FormTerms& terms) {
   enterForm(story, yesForm(story, ruben, terms));
   enterForm(story, noForm(story, ruben, terms));

@@ -4,7 +4,7 @@
 
 namespace gk::demo {
 
-/// Cobble Lantern's line of autumn 2026 without what the named children add to it.
+/// Cobble Lantern's line of fall 2026 without what the named children add to it.
 SchoolTerm withoutNamed(SchoolTerm term);
 
 /// In 2025, as a second grader.

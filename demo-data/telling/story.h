@@ -12,7 +12,7 @@ struct Team {
   base::MemberId bram;                ///< assistant
   base::MemberId ines;                ///< coordinator
   base::MemberId corvin;              ///< manager
-  std::optional<base::MemberId> juno; ///< assistant, new in autumn 2026
+  std::optional<base::MemberId> juno; ///< assistant, new in fall 2026
 };
 
 struct Kit {
@@ -27,7 +27,7 @@ struct Kit {
   kit::LotId alder;    ///< varnish without
 };
 
-/// A child of autumn 2025 as the next autumn needs it.
+/// A child of fall 2025 as the next fall needs it.
 struct Student {
   roster::ChildId id;
   ChildPlan plan;
@@ -74,7 +74,7 @@ struct Story {
   void carry(Desk from, Desk to);
 };
 
-/// Which autumn of the story.
+/// Which fall of the story.
 enum class Autumn { of2025, of2026 };
 inline std::size_t placeOf(Autumn autumn) {
   return static_cast<std::size_t>(autumn);

@@ -4,7 +4,7 @@
 
 namespace gk::demo {
 
-/// What a child's sealants of last autumn look like now: whole, but for one at most.
+/// What a child's sealants of last fall look like now: whole, but for one at most.
 struct Recheck {
   std::optional<int> tooth{}; ///< ISO 3950
   followup::Held held = followup::Held::whole;

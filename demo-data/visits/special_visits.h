@@ -19,7 +19,7 @@ void visitWithCavity(const Chair& chair, roster::ChildId child);
 void visitRefused(const Chair& chair, roster::ChildId child);
 /// Three whole, upper left part and it lifts: a reseal.
 void visitReseal(const Chair& chair, roster::ChildId child);
-/// Hypomineralised upper molars; the light that is out of service is refused.
+/// Hypomineralized upper molars; the light that is out of service is refused.
 void visitOpacities(const Chair& chair, roster::ChildId child, kit::LightId outOfService);
 /// Lower right partly up under a flap of gum: glass ionomer for now.
 void visitInterim(const Chair& chair, roster::ChildId child);

@@ -20,7 +20,7 @@ enum class Stage : std::uint8_t {
 };
 
 /// Long work says how far it is and asks whether it is still wanted. Passed in, and used in the
-/// thread that works; what it was made of must bear that. Made of nothing, nobody hears of it and
+/// thread that works; what it was made of must bear that. Made of nothing, no one hears of it and
 /// nothing stops it. Work that is stopped fails with `workCanceled` and has changed nothing.
 class Progress {
  public:
@@ -30,7 +30,7 @@ class Progress {
   Progress() = default;
   Progress(Ask isStopped, Tell tell) : isStopped_(std::move(isStopped)), tell_(std::move(tell)) {}
 
-  /// `whole` is 0 where nobody knows how much there is.
+  /// `whole` is 0 where no one knows how much there is.
   void at(Stage stage, std::int64_t done = 0, std::int64_t whole = 0) const {
     if (tell_) tell_(stage, done, whole);
   }

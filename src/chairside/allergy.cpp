@@ -15,7 +15,7 @@ std::optional<kit::Contains> forbidden(roster::FlagKind kind) {
   return std::nullopt;
 }
 
-/// What is in it: what its entry says, and what every material of its kind has, also where nobody
+/// What is in it: what its entry says, and what every material of its kind has, also where no one
 /// checked that when it was entered, or where it was entered at the chair.
 kit::ContentSet contentsOf(const kit::Lot& lot) {
   auto contents = lot.contains;

@@ -34,7 +34,7 @@ struct ToothProgress {
   bool holds = false;              ///< cured and then wet at the check: more is being added to it
   bool etchantOn = false;          ///< etched and not rinsed since, whatever came between
   base::Milliseconds etchantFor{}; ///< how long, over the etches since the last rinse
-  bool etchedLong = false;         ///< past its limit, and nobody has said why yet
+  bool etchedLong = false;         ///< past its limit, and no one has said why yet
   int etches = 0;
   int cures = 0;            ///< exposures that count: complete, of sealant that was not cleared
   int interruptedCures = 0; ///< all of them, for ever
@@ -53,7 +53,7 @@ constexpr bool isDue(const ToothProgress& tooth, Next step) {
   return tooth.next == step || (step == Next::rinse && tooth.next == Next::etch && tooth.etchantOn);
 }
 
-/// While etching past this a person is warned; past `etchLimit` somebody says why (common practice,
+/// While etching past this a person is warned; past `etchLimit` someone says why (common practice,
 /// no source).
 inline constexpr base::Seconds etchCaution{30};
 inline constexpr base::Seconds etchLimit{60};

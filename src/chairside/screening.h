@@ -111,7 +111,7 @@ struct Screening {
 bool showsUntreatedDecay(std::span<const ToothFinding> teeth);
 
 /// Fails with `ruleTooth`: a primary state on a permanent tooth or the other way about; a finding
-/// on a surface that nobody can have looked at (not up, not seen, under gum); a sealed
+/// on a surface that no one can have looked at (not up, not seen, under gum); a sealed
 /// surface without an origin (`unknown` is one); a treatment of a tooth that is not up or missing,
 /// has a cavity or a crown, or of no surface; of a primary tooth, premolar or front tooth where the
 /// program offers only permanent molars; and by surface:

@@ -41,7 +41,7 @@ struct Incident {
   bool operator==(const Incident&) const = default;
 };
 
-/// Fails with `ruleReason` when nobody says what was done, and with `ruleDate` when it has not
+/// Fails with `ruleReason` when no one says what was done, and with `ruleDate` when it has not
 /// happened yet.
 base::Result<base::Done> checkIncident(const Incident& incident, base::Instant now);
 

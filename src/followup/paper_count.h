@@ -25,7 +25,7 @@ struct PaperCount {
   std::string reason{}; ///< why they do not add up
   bool operator==(const PaperCount&) const = default;
 
-  /// Sheets that nobody can show; below zero when more came in than went out.
+  /// Sheets that no one can show; below zero when more came in than went out.
   [[nodiscard]] int missing() const { return out - back - handed - shredded; }
 };
 

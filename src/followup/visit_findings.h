@@ -8,7 +8,7 @@
 
 namespace gk::followup {
 
-/// What one visit found that nobody may lose by keeping another visit instead.
+/// What one visit found that no one may lose by keeping another visit instead.
 struct VisitFindings {
   std::set<dentition::Tooth> cavities{}; ///< at the screening, or under a sealant at a recheck
   bool untreatedDecay = false;

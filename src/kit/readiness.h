@@ -37,7 +37,7 @@ struct ReadinessCheck {
   bool operator==(const ReadinessCheck&) const = default;
 };
 
-/// Fails with `ruleReason` when it is not done and nobody says why.
+/// Fails with `ruleReason` when it is not done and no one says why.
 base::Result<base::Done> checkReadiness(const ReadinessCheck& check);
 
 /// Failed or passed over: the close-out lists it.

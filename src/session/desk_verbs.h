@@ -101,7 +101,7 @@ class DeskVerbs : public FormVerbs {
                                     Confirmed isAnother = Confirmed::no);
   /// Two cards are one child's: all that is said of the other is said of the kept one from now on,
   /// and the other goes (cardPair says which). `ruleSameChild` where both were seen on one day, and
-  /// `textMalformed` for a reason that names somebody. Again, where another laptop went on with the
+  /// `textMalformed` for a reason that names someone. Again, where another laptop went on with the
   /// other card meanwhile.
   Result<roster::CardJoinId> joinCards(By by, roster::ChildId one, roster::ChildId other,
                                        const std::string& reason);
@@ -154,7 +154,7 @@ class DeskVerbs : public FormVerbs {
   /// book.
   [[nodiscard]] Result<std::vector<FirstDayState>> firstDay(base::Date on, bool hasBackupPlace);
   /// What a correction of this thing of an area changes elsewhere, counted: a sentence each, never
-  /// none. Names nobody.
+  /// none. Names no one.
   [[nodiscard]] Result<std::vector<std::string>> changesWith(Area area, const base::Uuid& thing);
   /// What closing this school changes elsewhere, as changesWith.
   [[nodiscard]] Result<std::vector<std::string>> changesWithClosing(roster::SchoolId id);

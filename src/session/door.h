@@ -29,7 +29,7 @@ struct Change {
 /// the trade before it writes one act.
 class Door : public Reader {
  public:
-  /// Somebody looked at the date and says that it is right, up to now.
+  /// Someone looked at the date and says that it is right, up to now.
   void confirmClock();
   /// The acts within `work` are kept all together or not at all, each as an act of its own; where
   /// one of them fails, none is. They can be asked for within it.

@@ -95,11 +95,11 @@ sheetCodes(store::Book& book, const std::vector<Recorded<roster::DayClosure>>& c
            const std::vector<Recorded<roster::DaySignature>>& signatures);
 
 /// The verbs of people's own keys, and of the code that opens the names when the passphrase is
-/// lost. Nobody sets a passphrase for another (docs/threat-model.md).
+/// lost. No one sets a passphrase for another (docs/threat-model.md).
 class KeyVerbs : public PeopleVerbs {
  public:
   [[nodiscard]] Result<KeyStanding> keyStanding(base::MemberId who);
-  /// Two where laptops that were apart each made one, or somebody made one up.
+  /// Two where laptops that were apart each made one, or someone made one up.
   [[nodiscard]] Result<std::size_t> keyCount(base::MemberId who);
   /// The author's first key, or the one after a revoked one; `ruleSignature` while one stands, and
   /// when another types.
@@ -113,7 +113,7 @@ class KeyVerbs : public PeopleVerbs {
   /// several of them, for longer each time; `notFound` without a key.
   Result<base::Done> openKey(base::MemberId who, std::string passphrase);
   /// A key that was opened for one signature is not there for the next: whoever has a PIN gives it,
-  /// and who has none the passphrase. Nobody signs for another.
+  /// and who has none the passphrase. No one signs for another.
   [[nodiscard]] Result<SignerGives> asksToSign(base::MemberId who);
   /// Her PIN, for one signature within `signingLasts`. Fails as `confirm`.
   Result<base::Done> showSigner(base::MemberId who, std::string pin);

@@ -116,7 +116,7 @@ class Reader {
   nearMatches(const std::string& number, const std::optional<Identity>& identity = {});
   [[nodiscard]] Result<std::vector<KnownChild>> known(const Sought& sought); ///< or `vaultLocked`
   [[nodiscard]] Result<std::vector<std::string>> numbers(); ///< of erased students too
-  /// A child number that nobody has: one more than the highest, from 1001 on.
+  /// A child number that no one has: one more than the highest, from 1001 on.
   [[nodiscard]] Result<std::string> nextNumber();
   /// Reads on for searching, at most so many children. True when none is left to read.
   Result<bool> readRoll(int atMost);
@@ -160,7 +160,7 @@ class Reader {
   /// As exchange::writeExtract, whether or not the vault is open.
   Result<base::Done> extractDay(roster::DayId day, std::ostream& out);
   Result<base::Done> extractTerm(roster::TermId term, base::Date asOf, std::ostream& out);
-  /// As exchange::writeFhir; nobody is named while the vault is locked.
+  /// As exchange::writeFhir; no one is named while the vault is locked.
   Result<base::Done> writeFhir(roster::DayId day, std::ostream& out);
 
  protected:
@@ -187,7 +187,7 @@ class Reader {
   store::Book& book_;
   std::optional<vault::Vault>& vault_;
   World world_;
-  base::Instant clockTrusted_{}; ///< somebody said that it is right
+  base::Instant clockTrusted_{}; ///< someone said that it is right
 
  private:
   Result<BoardLine> boardLine(roster::ChildId child, const Recorded<roster::ClinicDay>& day);

@@ -58,7 +58,7 @@ Result<bool> Door::isSettingUp() {
   if (!days) return days.error();
   if (days->empty()) return true;
   // A book that was made without its program is set up still, whatever days it has; and so is one
-  // in which nobody may type any more, such as after two laptops each took it from the other's.
+  // in which no one may type any more, such as after two laptops each took it from the other's.
   const auto known = program();
   if (!known && known.error().code != ErrorCode::notFound) return known.error();
   if (!known) return true;
@@ -68,7 +68,7 @@ Result<bool> Door::isSettingUp() {
       *team, [](const auto& one) { return one.value.may.has(roster::Task::type); });
 }
 
-/// Who has a PIN is known at the keyboard: from then on nobody enters as no one.
+/// Who has a PIN is known at the keyboard: from then on no one enters as no one.
 Result<bool> Door::isAnyNamed() {
   const auto team = members();
   if (!team) return team.error();

@@ -7,7 +7,7 @@
 
 namespace gk::store {
 
-/// Looks through every page and every act of an open book on a thread of its own, so that nobody
+/// Looks through every page and every act of an open book on a thread of its own, so that no one
 /// waits for it.
 /// Its connection takes no lock, so nothing may write until the answer is known; and closing it
 /// drops this process's locks on the file, so it must outlive the book's own connection.

@@ -17,7 +17,7 @@ struct Part {
 
 /// Makes parts, and says whether a logbook is one.
 struct Parting {
-  /// Takes the content of these children out of a copy of a whole logbook that nobody has open:
+  /// Takes the content of these children out of a copy of a whole logbook that no one has open:
   /// only the hashes that the digests need stay. The file is remade, so that no page keeps bytes
   /// of them, and looked over. Without any children it stays whole. On failure the copy is of no
   /// use, and its owner throws it away.

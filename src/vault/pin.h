@@ -18,7 +18,7 @@ base::Result<base::Done> checkPin(const crypto::Secret& pin);
 
 /// What the book keeps of a PIN: plain values, as WrappedKey.
 struct SealedPin {
-  /// Bounds of what is looked at, so that a forged book stalls nobody: about a second.
+  /// Bounds of what is looked at, so that a forged book stalls no one: about a second.
   static constexpr std::int64_t mostOps = 8;
   static constexpr std::int64_t mostMemory = std::int64_t{128} << 20;
 

@@ -39,7 +39,7 @@ TEST_CASE("A length that is no whole word is filled to its last byte") {
   CHECK(lastMoved);
 }
 
-TEST_CASE("A fraction lies from nought to below one and averages a half") {
+TEST_CASE("A fraction lies from zero to below one and averages a half") {
   SeededRandom random(11);
   double sum = 0;
   for (int i = 0; i < 10'000; ++i) {

@@ -63,7 +63,7 @@ TEST_CASE("an acrylate allergy stops resin and leaves glass ionomer", "[case-48]
   CHECK(checkAllergy(lotWith(MaterialKind::glassIonomer, {Contains::fluoride}), flags));
 }
 
-TEST_CASE("an acrylate allergy stops resin though nobody checked what it contains", "[case-416]") {
+TEST_CASE("an acrylate allergy stops resin though no one checked what it contains", "[case-416]") {
   const auto flags = flagged(FlagKind::acrylateAllergy);
   for (const auto kind : {MaterialKind::sealantLightCure, MaterialKind::sealantSelfCure,
                           MaterialKind::bondingAgent}) {

@@ -70,7 +70,7 @@ TEST_CASE("an authorization names its teeth, was given by today and ends in time
   CHECK(exam.refusal() == ErrorCode::ruleAuthorization);
 }
 
-TEST_CASE("only a dentist with a licence in force authorizes", "[case-82]") {
+TEST_CASE("only a dentist with a license in force authorizes", "[case-82]") {
   roster::Member member{"Dr. Selwyn Hartgrove",
                         "SH",
                         roster::Role::dentist,

@@ -138,7 +138,7 @@ TEST_CASE("fluorosis is no reason to leave a tooth out", "[case-33]") {
   }
 }
 
-TEST_CASE("a hypomineralised molar is sealed and looked at sooner", "[case-34]") {
+TEST_CASE("a hypomineralized molar is sealed and looked at sooner", "[case-34]") {
   auto tooth = molar();
   tooth.enamel = Enamel::opacity;
   CHECK(proposedDecision(tooth) == Decision::seal);
@@ -146,7 +146,7 @@ TEST_CASE("a hypomineralised molar is sealed and looked at sooner", "[case-34]")
   CHECK(isFine(chosen(tooth, Decision::seal)));
 }
 
-TEST_CASE("a hypomineralised molar that broke down is proposed for referral", "[case-34]") {
+TEST_CASE("a hypomineralized molar that broke down is proposed for referral", "[case-34]") {
   auto tooth = molar();
   tooth.enamel = Enamel::opacityBroken;
   CHECK(proposedDecision(tooth) == Decision::refer);
@@ -206,7 +206,7 @@ TEST_CASE("one of two pits of an upper molar lost is a sealant in part", "[case-
   CHECK_FALSE(isFine(chosen(tooth, Decision::seal)));
 }
 
-TEST_CASE("a tooth too many is a note on its neighbour and has no number", "[case-41]") {
+TEST_CASE("a tooth too many is a note on its neighbor and has no number", "[case-41]") {
   auto tooth = molar(18);
   tooth.note = "small extra molar behind it";
   CHECK(isFine(tooth));

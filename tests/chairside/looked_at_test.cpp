@@ -18,7 +18,7 @@ bool isRefused(const ToothFinding& finding) {
 
 } // namespace
 
-TEST_CASE("a surface that nobody can have looked at has no finding", "[case-99]") {
+TEST_CASE("a surface that no one can have looked at has no finding", "[case-99]") {
   CHECK(checkFinding(seen(Presence::erupted), {}).has_value());
   CHECK(checkFinding(seen(Presence::partlyErupted), {}).has_value());
   for (const auto hidden : {Presence::unerupted, Presence::extracted, Presence::neverFormed,

@@ -26,7 +26,7 @@ TEST_CASE("a material that sets by itself has its wait or a reason", "[case-87]"
   CHECK(chair.take(run).error().code == ErrorCode::ruleCure);
   run.lasted = 59s;
   CHECK(chair.take(run).error().code == ErrorCode::ruleCure);
-  chair.leastCure = 0s; // nobody entered the maker's time
+  chair.leastCure = 0s; // no one entered the maker's time
   run.lasted = 60s;
   CHECK(chair.take(run).error().code == ErrorCode::ruleCure);
   run.result = StepResult::shortAccepted;

@@ -24,7 +24,7 @@ nlohmann::json parsed(const std::string& text) {
 
 } // namespace
 
-TEST_CASE("An extract names nobody and holds no number, room or free text") {
+TEST_CASE("An extract names no one and holds no number, room or free text") {
   SampleExport sample;
   for (auto& row : sample.records.consents)
     row.value.allowed = roster::ServiceSet::all();

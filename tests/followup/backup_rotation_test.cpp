@@ -44,7 +44,7 @@ TEST_CASE("A backup is named by date, book and laptop, and known again by its na
         fileOf(date("2026-11-17"), 12));
 }
 
-TEST_CASE("A name that is not one of ours is nobody's to remove", "[case-280]") {
+TEST_CASE("A name that is not one of ours is no one's to remove", "[case-280]") {
   for (const auto* name :
        {"larkmere.gkbook", "larkmere-backup-2026-11-17-9c11.gkbook", // another laptop's
         "bramblewick-backup-2026-11-17-3f2a.gkbook", "larkmere-backup-2026-11-17-3f2a.gkbook.old",

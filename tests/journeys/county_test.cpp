@@ -10,7 +10,7 @@ using namespace gk::reports;
 namespace {
 
 // The figures of the demo county as its description gives them: term Fall 2026 and the one-year
-// checks on autumn 2025. Kept apart from demo-data/plan/county.cpp on purpose.
+// checks on fall 2025. Kept apart from demo-data/plan/county.cpp on purpose.
 struct TermLine {
   std::string school;
   std::vector<int> counts;

@@ -13,7 +13,7 @@ struct Hostile {
   std::string what;
   /// Makes it of a whole book's copy, or writes it.
   std::function<void(const base::Path& file)> make;
-  std::string code; ///< as errorName; "fine" where it hurts nobody
+  std::string code; ///< as errorName; "fine" where it hurts no one
 };
 
 /// Logbooks: opened for a backup, looked through by check, and merged into another.

@@ -78,7 +78,7 @@ TEST_CASE("A module list that moves a wall is caught") {
     REQUIRE(findings.size() == 1);
     CHECK(findings.front().find("reports uses") != std::string::npos);
   }
-  SECTION("by a module nobody decided") {
+  SECTION("by a module no one decided") {
     declared["shortcuts"] = {"store", "vault"};
     CHECK(checkModules(declared, architecture()).size() == 1);
   }

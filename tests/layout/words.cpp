@@ -8,27 +8,14 @@ namespace gk::layout {
 
 namespace {
 
-/// Whole words, lower case; a final * takes any ending.
-constexpr std::array banned{"mend",
-                            "mends",
-                            "mended",
-                            "mending",
-                            "anew",
-                            "nought*",
-                            "pupil*",
-                            "colour*",
-                            "licence*",
-                            "neighbour*",
-                            "behaviour*",
-                            "hypomineralised",
-                            "cancelled",
-                            "programme*",
-                            "enrolment",
-                            "centre",
-                            "autumn",
-                            "nobody",
-                            "somebody",
-                            "maker's",
+/// Whole words, lower case; a final * takes any ending. None of these stands in any sentence.
+constexpr std::array plain{"mend",       "mends",           "mended",    "mending",    "anew",
+                           "nought*",    "pupil*",          "colour*",   "licence*",   "neighbour*",
+                           "behaviour*", "hypomineralised", "cancelled", "programme*", "enrolment",
+                           "centre",     "autumn",          "nobody",    "somebody"};
+
+/// And these in none that is read on the screen, on paper or in a page.
+constexpr std::array banned{"maker's",
                             "makers",
                             "companion",
                             "handed over",
@@ -69,11 +56,19 @@ std::regex patternOf(std::string_view words) {
                     std::regex::icase | std::regex::optimize);
 }
 
-const std::vector<std::pair<std::string, std::regex>>& patterns() {
+struct Pattern {
+  std::string words;
+  std::regex pattern;
+  bool isPlain; ///< of `plain`
+};
+
+const std::vector<Pattern>& patterns() {
   static const auto made = [] {
-    std::vector<std::pair<std::string, std::regex>> all;
+    std::vector<Pattern> all;
+    for (const std::string_view words : plain)
+      all.push_back({std::string(words), patternOf(words), true});
     for (const std::string_view words : banned)
-      all.emplace_back(words, patternOf(words));
+      all.push_back({std::string(words), patternOf(words), false});
     return all;
   }();
   return made;
@@ -90,12 +85,16 @@ bool isSql(const std::string& text) {
   return std::regex_search(text, sql);
 }
 
-void lookIn(const std::string& text, const std::string& where, Findings& found) {
+enum class Look { all, plainOnly };
+
+void lookIn(const std::string& text, const std::string& where, Findings& found,
+            Look look = Look::all) {
   std::string lower(text);
   std::ranges::transform(lower, lower.begin(),
                          [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  for (const auto& [words, pattern] : patterns())
-    if (lower.find(words.substr(0, words.find_first_of(" *"))) != std::string::npos &&
+  for (const auto& [words, pattern, isPlain] : patterns())
+    if ((isPlain || look == Look::all) &&
+        lower.find(words.substr(0, words.find_first_of(" *"))) != std::string::npos &&
         std::regex_search(text, pattern))
       found.push_back(where + ": \"" + words + "\" in \"" + text.substr(0, 90) + "\"");
 }
@@ -170,6 +169,66 @@ std::vector<Literal> literalsOf(std::string_view text) {
     line += static_cast<int>(std::ranges::count(inside, '\n'));
     i = close;
   }
+  return found;
+}
+
+std::vector<Literal> remarksOf(std::string_view text) {
+  std::vector<Literal> found;
+  int line = 1;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '\n') ++line;
+    const bool isLetter =
+        text[i] == '\'' && (i == 0 || std::isdigit(static_cast<unsigned char>(text[i - 1])) == 0);
+    if (text[i] == '"' || isLetter) { // what is in it begins no remark
+      const char ends = text[i];
+      for (++i; i < text.size() && text[i] != ends; ++i)
+        if (text[i] == '\\') ++i;
+    } else if (text.substr(i).starts_with("//")) {
+      const auto end = std::min(text.find('\n', i), text.size());
+      found.push_back({line, std::string(text.substr(i, end - i))});
+      i = end - 1;
+    }
+  }
+  return found;
+}
+
+std::vector<Literal> testNamesOf(const std::string& text) {
+  static const std::regex opens("\\b(TEST_CASE|SECTION)\\(\\s*\"");
+  constexpr std::size_t longest = 600;
+  std::vector<Literal> found;
+  for (auto at = std::sregex_iterator(text.begin(), text.end(), opens);
+       at != std::sregex_iterator(); ++at) {
+    const auto from = static_cast<std::size_t>(at->position());
+    const auto names = literalsOf(std::string_view(text).substr(from, longest));
+    if (names.empty()) continue;
+    const auto line = 1 + std::ranges::count(text.substr(0, from), '\n');
+    found.push_back({static_cast<int>(line), names.front().text});
+  }
+  return found;
+}
+
+Findings checkOwnWords(const SourceFile& file) {
+  static const std::regex code("`[^`]*`");
+  Findings found;
+  const auto look = [&](const Literal& one) {
+    lookIn(std::regex_replace(one.text, code, ""), file.path + ":" + std::to_string(one.line),
+           found, Look::plainOnly);
+  };
+  std::ranges::for_each(remarksOf(file.text), look);
+  std::ranges::for_each(testNamesOf(file.text), look);
+  return found;
+}
+
+Findings checkReportWords(const SourceFile& file) {
+  if (isIn(file.path, {"src/reports/letters/letter", "src/reports/sheets/consent_form",
+                       "src/reports/calls/urgent_form"}))
+    return {};
+  static const std::regex child("\\b[Cc]hild(ren)?\\b");
+  Findings found;
+  for (const auto& literal : literalsOf(file.text))
+    if (!isStoredName(literal.text) && std::regex_search(literal.text, child))
+      found.push_back(file.path + ":" + std::to_string(literal.line) + ": \"students\" in \"" +
+                      literal.text.substr(0, 90) + "\"");
   return found;
 }
 

@@ -52,6 +52,34 @@ TEST_CASE("The pages of docs say it as the program does") {
     fail(checkPage(fileAt(root / page)));
 }
 
+TEST_CASE("What tests are called and what is said beside code is plain American English too") {
+  for (const auto& file : filesBelow({"ui", "src", "tests", "demo-data"}, {".h", ".cpp"}))
+    if (!file.path.starts_with("tests/layout/words")) fail(checkOwnWords(file)); // names them
+}
+
+TEST_CASE("A report speaks of students, and only what is said to a family of a child") {
+  for (const auto& file : filesBelow({"src/reports"}, {".h", ".cpp"}))
+    fail(checkReportWords(file));
+  CHECK_FALSE(checkReportWords({"src/reports/x.cpp", "counts(\"Children seen\")"}).empty());
+  CHECK(checkReportWords({"src/reports/x.cpp", "counts(\"Seen\", \"children_seen\")"}).empty());
+}
+
+TEST_CASE("Remarks and the names of tests are found, and nothing else of a source") {
+  const SourceFile file{"tests/a_test.cpp",
+                        "// asks anew\n"
+                        "TEST_CASE(\"What a pupil \"\n          \"says\", \"[case-1]\") {\n"
+                        "  const char quote = '\"'; // of nobody\n"
+                        "  CHECK(f(\"somebody // colour\") == 1'000);\n"
+                        "  SECTION(\"what mends it\") {} // `work.cancelled` is stored\n"};
+  CHECK(remarksOf(file.text).size() == 3);
+  CHECK(testNamesOf(file.text).size() == 2);
+  CHECK(testNamesOf(file.text).front().text == "What a pupil says");
+  CHECK(checkOwnWords(file) == Findings{"tests/a_test.cpp:1: \"anew\" in \"// asks anew\"",
+                                        "tests/a_test.cpp:4: \"nobody\" in \"// of nobody\"",
+                                        "tests/a_test.cpp:2: \"pupil*\" in \"What a pupil says\"",
+                                        "tests/a_test.cpp:6: \"mends\" in \"what mends it\""});
+}
+
 TEST_CASE("No label is a stored name") {
   for (const auto& file : filesBelow({"ui", "src"}, {".h", ".cpp"}))
     fail(checkShownNames(file));

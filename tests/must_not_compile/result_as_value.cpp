@@ -1,4 +1,4 @@
-// A result is not its value until somebody has looked.
+// A result is not its value until someone has looked.
 #include "base/text/text.h"
 
 std::int64_t check(std::string_view text) {

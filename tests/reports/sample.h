@@ -90,7 +90,7 @@ struct SampleDay {
   [[nodiscard]] reports::CloseOut closeOut() const { return reports::closeOut(records, names); }
 };
 
-/// The autumn term of 2026 with as many schools as a test adds.
+/// The fall term of 2026 with as many schools as a test adds.
 struct SampleTerm {
   Maker make;
   reports::TermRecords records{

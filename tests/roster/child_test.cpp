@@ -108,7 +108,7 @@ TEST_CASE("The reading that fits the grade better comes first", "[case-19]") {
   CHECK(older[0] == day(2019, 2, 12));
 }
 
-TEST_CASE("A reading that no pupil can have is not offered", "[case-19]") {
+TEST_CASE("A reading that no student can have is not offered", "[case-19]") {
   const auto one =
       plausibleReadings(base::parseNumericDate("12/02/2023").value(), "K", day(2026, 11, 17));
   REQUIRE(one.size() == 1);

@@ -119,7 +119,7 @@ TEST_CASE("A signer of another relation counts only after a review", "[case-8]")
   CHECK(checkForm(form, formsDay));
 }
 
-TEST_CASE("A pupil of age may sign alone", "[case-9]") {
+TEST_CASE("A student of age may sign alone", "[case-9]") {
   Forms forms;
   auto form = forms.yes();
   form.signer = Relation::selfOfAge;

@@ -126,7 +126,7 @@ TEST_CASE("A form that came back stays back when its student leaves; one that di
   CHECK(counts[0].back() == 2);
   CHECK(counts[0].left == 1);
   CHECK(counts[0].children == 2);
-  CHECK(counts[0].yes == 0); // nobody is expected on it
+  CHECK(counts[0].yes == 0); // no one is expected on it
   CHECK(counts[0].missing() == 1);
   FormCount all{school, ""};
   all.add(counts[0]);

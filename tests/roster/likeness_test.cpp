@@ -30,7 +30,7 @@ TEST_CASE("Names one slip of the pen apart are near, two slips are not", "[case-
   CHECK_FALSE(of("", ""));
 }
 
-TEST_CASE("One name with almost one birth date is near and asks nobody", "[case-107]") {
+TEST_CASE("One name with almost one birth date is near and asks no one", "[case-107]") {
   const auto with = [](const char* birth) {
     return likeness(person("mina", "2019-03-04"), person("mina", birth));
   };

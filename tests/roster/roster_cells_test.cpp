@@ -276,7 +276,7 @@ TEST_CASE("The headings are in the row that a person chose, and none of a studen
   CHECK(rememberedLayout(rows, layout).empty());
 }
 
-TEST_CASE("Columns that somebody chose are remembered by their headings alone", "[case-273]") {
+TEST_CASE("Columns that someone chose are remembered by their headings alone", "[case-273]") {
   const std::vector<base::CsvRow> rows{{1, {"Kid", "Came into the world", "Gr", "Secret"}},
                                        {2, {"Mina Reed", "3/4/2019", "2", "Tolliver"}}};
   auto layout = suggestLayout(rows);

@@ -111,7 +111,7 @@ TEST_CASE("Whoever the school says is gone waits, and is not entered as new", "[
   CHECK(list.reading.held[0].problems.at(0).where == "enrollment status");
 }
 
-TEST_CASE("Race and insurance that are not understood keep nobody waiting", "[case-520]") {
+TEST_CASE("Race and insurance that are not understood keep no one waiting", "[case-520]") {
   const Read list("First,Last,DOB,Grade,Sex,Consent,Race,Insurance\n"
                   "Pia,Oake,2019-05-02,2,F - Female,N,Two or more,Blue plan\n"
                   "Jo,Sedge,2019-06-03,2,Male (M),,Asian,Medicaid\n");

@@ -21,7 +21,7 @@ Member tamsin() {
 
 } // namespace
 
-TEST_CASE("An expired licence stops clinical work and signing but never typing") {
+TEST_CASE("An expired license stops clinical work and signing but never typing") {
   const auto expired = day(2026, 12, 16);
   for (std::size_t i = 0; i < base::enumCount<Task>; ++i) {
     const auto task = static_cast<Task>(i);
@@ -36,13 +36,13 @@ TEST_CASE("An expired licence stops clinical work and signing but never typing")
   }
 }
 
-TEST_CASE("A licence without a last day does not lapse") {
+TEST_CASE("A license without a last day does not lapse") {
   auto member = tamsin();
   member.licenseUntil.reset();
   CHECK(mayDo(member, Task::place, day(2040, 1, 1)));
 }
 
-TEST_CASE("A task that is not the member's is refused however fresh the licence") {
+TEST_CASE("A task that is not the member's is refused however fresh the license") {
   auto member = tamsin();
   member.may.remove(Task::place);
   const auto refused = mayDo(member, Task::place, day(2026, 11, 17));

@@ -193,7 +193,7 @@ TEST_CASE("A child who was rechecked or whose teeth were isolated was not absent
                                                    "bell"})) == ErrorCode::ruleOutcome);
 }
 
-TEST_CASE("Rights are given by those who sign and by nobody to herself", "[case-137]") {
+TEST_CASE("Rights are given by those who sign and by no one to herself", "[case-137]") {
   StandingDay clinic;
   const auto volunteer = clinic.member(roster::Role::volunteer, "Wen Aldous", "WA");
   const auto all = roster::usualTasks(roster::Role::hygienist);
@@ -221,7 +221,7 @@ TEST_CASE("A merge answer is to a question that the close-out asks, once", "[cas
   test::Clinic clinic;
   const auto mina = test::seenTwice(clinic);
   const auto osei = clinic.child("Osei");
-  // Two cards that nobody asked about.
+  // Two cards that no one asked about.
   CHECK(codeOf(clinic.session.answerMerge({clinic.hygienist, {}},
                                           {.day = clinic.day,
                                            .child = mina,

@@ -19,7 +19,7 @@ struct Setup {
   chairside::Isolation isolation = chairside::Isolation::rollsWithHolders;
   chairside::Holder cheek = chairside::Holder::device;
   chairside::Holder tongue = chairside::Holder::device;
-  bool fourHanded = true;                                        ///< where somebody assists
+  bool fourHanded = true;                                        ///< where someone assists
   chairside::Cleaning cleaned = chairside::Cleaning::toothbrush; ///< before the etch
   bool operator==(const Setup&) const = default;
 };
@@ -58,7 +58,7 @@ class Acting final : public QObject {
   Habits habits_;
   std::optional<base::MemberId> signedIn_;
   std::optional<base::MemberId> atDesk_;
-  bool isChosenAtDesk_ = false; ///< also that it is nobody
+  bool isChosenAtDesk_ = false; ///< also that it is no one
 };
 
 } // namespace gk::ui

@@ -45,14 +45,14 @@ struct LongState {
   LongKind kind;
   base::Stage stage;
   std::int64_t done;
-  std::int64_t whole; ///< 0 when nobody knows
+  std::int64_t whole; ///< 0 when no one knows
 };
 
 /// "Backup: checking, 40%".
 QString wordsOf(const LongState& state);
 
 /// Runs long work away from the window, which goes on meanwhile, and hands what it gives back in
-/// the window's thread; when the owner is gone by then, to nobody. Work fails as the core says;
+/// the window's thread; when the owner is gone by then, to no one. Work fails as the core says;
 /// work that was canceled gives `workCanceled`, and has changed nothing. What only reads is given
 /// up at once; what changes the book is waited for: less than a second, unless it is done and only
 /// the file of an erasure is still rewritten, which nothing stops.

@@ -15,7 +15,7 @@ QString memberName(session::Session& book, base::MemberId who) {
 std::optional<session::OwnPin> askOwnPin(Context& context, const std::optional<base::MemberId>& who,
                                          const QString& act) {
   auto& book = context.session;
-  // Nobody, or a team that cannot be read: the act itself says so.
+  // No one, or a team that cannot be read: the act itself says so.
   if (!who) return session::OwnPin();
   const auto state = book.pinOf(*who);
   if (!state || *state != roster::PinState::set) return session::OwnPin();

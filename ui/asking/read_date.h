@@ -20,7 +20,7 @@ struct LikelyDate {
 };
 
 /// "2019-03-04" as it stands, "3/4/2019" and "3-4-19" with the month first. It is asked about in
-/// words only where the other reading fits better. Fails with `dateMalformed`, also when nobody
+/// words only where the other reading fits better. Fails with `dateMalformed`, also when no one
 /// says which.
 base::Result<base::Date> readDate(const QString& text, Prompter& prompter,
                                   const LikelyDate& likely = {});

@@ -7,6 +7,7 @@
 #include "ui/safety/withdrawal.h"
 #include "ui/support/text.h"
 #include "ui/support/turn_to.h"
+#include "ui/widgets/day_bar.h"
 
 #include <QLineEdit>
 #include <QStackedWidget>
@@ -81,9 +82,15 @@ void DayBoardPage::showVisits() {
 }
 
 void DayBoardPage::showPace(const std::vector<session::BoardLine>& lines) {
-  const auto words = paceWords(session::paceOf(lines, context().clock.now()));
-  pace_->setText(words);
-  pace_->setVisible(!words.isEmpty());
+  const auto pace = session::paceOf(lines, context().clock.now());
+  pace_->setText(paceWords(pace));
+  counts_->setNote(paceNote(pace));
+  fitPace();
+}
+
+/// Behind the counts where letters are large, else in a line of its own.
+void DayBoardPage::fitPace() {
+  pace_->setVisible(day_ && !pace_->text().isEmpty() && !DayBar::isCondensed());
 }
 
 void DayBoardPage::askForDay() {

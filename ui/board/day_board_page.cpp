@@ -97,12 +97,7 @@ void DayBoardPage::layOut() {
   auto* header = table_->horizontalHeader();
   header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   header->setSectionResizeMode(QHeaderView::Fixed);
-  style::whenDressed(table_, [this] {
-    table_->verticalHeader()->setDefaultSectionSize(style::px(33));
-    const std::array widths{76, 168, 54, 58, 42, 200};
-    for (int column = 0; column < static_cast<int>(widths.size()); ++column)
-      table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
-  });
+  style::whenDressed(table_, [this] { fitTable(); });
   // A plan is read whole; alerts that have less room say how many more there are.
   new LastColumn(*table_, LastColumn::GivesWay{BoardModel::alerts, 120, 200});
 
@@ -183,9 +178,13 @@ void DayBoardPage::layOut() {
   left->addWidget(table_, 1);
   body->addLayout(left, 1);
   body->addWidget(card_);
-  style::whenDressed(card_, [body] {
-    body->setDirection(ui::lookNow().percent > 120 ? QBoxLayout::TopToBottom
-                                                   : QBoxLayout::LeftToRight);
+  style::whenDressed(card_, [this, body, column, left] {
+    const bool large = DayBar::isCondensed();
+    body->setDirection(large ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    for (auto* one : {column, left})
+      one->setSpacing(large ? 6 : 10);
+    backup_->setStyleSheet(large ? u"padding: 4px 12px"_s : QString());
+    fitPace();
   });
   connect(table_->selectionModel(), &QItemSelectionModel::currentChanged, this,
           [this] { card_->show(current()); });
@@ -201,6 +200,23 @@ void DayBoardPage::layOut() {
   whole->addWidget(stack_);
   setFocusProxy(search_);
   tellKeys(*table_, {{u"Up, Down"_s, u"Choose a student"_s}, {u"Letters, digits"_s, u"Search"_s}});
+}
+
+/// In large letters the rows and the heads of the columns give up room around their words, and what
+/// is done with a student is scrolled to, so that six students are in sight on a small laptop.
+void DayBoardPage::fitTable() {
+  constexpr int shownRows = 6; // and the heading over them
+  const bool large = DayBar::isCondensed();
+  const int row = style::px(large ? 24 : 33);
+  const int head = style::px(26);
+  table_->verticalHeader()->setMinimumSectionSize(large ? row : -1);
+  table_->verticalHeader()->setDefaultSectionSize(row);
+  table_->horizontalHeader()->setMaximumHeight(large ? head : QWIDGETSIZE_MAX);
+  const bool hasRoom = large && lookNow().percent <= 150;
+  table_->setMinimumHeight(hasRoom ? head + (shownRows + 1) * row + 2 * table_->frameWidth() : 0);
+  const std::array widths{76, 168, 54, 58, 42, 200};
+  for (int column = 0; column < static_cast<int>(widths.size()); ++column)
+    table_->setColumnWidth(column, style::px(widths[static_cast<std::size_t>(column)]));
 }
 
 void DayBoardPage::readDay() {

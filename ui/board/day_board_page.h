@@ -52,10 +52,12 @@ class DayBoardPage final : public Page {
   void restore(const std::optional<roster::ChildId>& child);
   void take();
   void takeFromBook(const QString& wanted);
-  /// By number or name in the whole logbook; says so when nobody fits.
+  /// By number or name in the whole logbook; says so when no one fits.
   std::optional<roster::ChildId> findInBook(const QString& text, QString question);
   void showVisits();
   void showPace(const std::vector<session::BoardLine>& lines);
+  void fitPace();
+  void fitTable();
   void askForDay();
   void cancelDay();
   void lateForm();

@@ -20,7 +20,7 @@ namespace {
 
 constexpr int nobody = -1;
 
-/// Empties the list but for "nobody", or for what stands for no choice.
+/// Empties the list but for "no one", or for what stands for no choice.
 void begin(QComboBox* box, const QString& none) {
   box->clear();
   box->addItem(none, nobody);

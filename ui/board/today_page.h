@@ -43,10 +43,10 @@ class TodayPage final : public Page {
   std::vector<base::MemberId> members_;
   std::vector<kit::LotId> lots_;
   std::vector<kit::LightId> lights_;
-  bool reading_ = true; ///< the lists are being filled, nobody chooses
+  bool reading_ = true; ///< the lists are being filled, no one chooses
 };
 
-/// "OF, assistant BO, light L-1": what the window shows at all times; says so when nobody is.
+/// "OF, assistant BO, light L-1": what the window shows at all times; says so when no one is.
 QString setupWords(session::Session& book, const Setup& setup);
 /// "Tess Q. + Ben O.": the operator and who assists; nothing while there is no operator.
 QString teamWords(session::Session& book, const Setup& setup);

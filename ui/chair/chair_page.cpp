@@ -85,7 +85,7 @@ bool ChairPage::resume(roster::DayId day) {
     emptyChair();
     return false;
   }
-  return begin(**child, day, false); // nobody left: the program did
+  return begin(**child, day, false); // no one left: the program did
 }
 
 bool ChairPage::park() {

@@ -31,7 +31,7 @@ class ChairPage final : public QWidget {
  public:
   ChairPage(Context& context, QWidget* parent = nullptr);
 
-  /// The day whose children are taken by number. Nobody is in the chair then.
+  /// The day whose children are taken by number. No one is in the chair then.
   void openDay(roster::DayId day);
   /// Asks who this is; after that a child who was parked goes on where the visit stood. False when
   /// the child cannot be read, a timer runs for another one, or the one in the chair is to stay;
@@ -42,7 +42,7 @@ class ChairPage final : public QWidget {
   /// The child leaves the chair for now. False while a timer runs.
   bool park();
 
-  /// Asked before the first child of a day is taken; false takes nobody.
+  /// Asked before the first child of a day is taken; false takes no one.
   void beforeFirst(std::function<bool(roster::DayId)> ask) { beforeFirst_ = std::move(ask); }
   /// A code was scanned: a child's slip, or a lot, which is changed after one confirm. Anything
   /// else is said plainly and changes nothing.

@@ -106,6 +106,8 @@ QString IdentityView::shown() const {
 
 void IdentityView::setLetters(int percent) {
   constexpr int least = 18; // pixels: what is smaller is not read at arm's length
+  constexpr int usualPadding = 12;
+  constexpr int leastPadding = 4;
   // Also where nothing changes: a label that was not shown yet does not know its letters, and what
   // fits would be of others.
   for (auto* label : findChildren<QLabel*>()) {
@@ -113,7 +115,11 @@ void IdentityView::setLetters(int percent) {
     label->ensurePolished();
     if (percent < 100) {
       const int size = std::max(least, label->font().pixelSize() * percent / 100);
-      label->setStyleSheet(u"font-size: %1px"_s.arg(size));
+      auto worn = u"font-size: %1px"_s.arg(size);
+      // The ground of an alert gives way around its words as they do.
+      if (label == stop_ || label == askFirst_ || label == alert_)
+        worn += u"; padding: %1px 14px"_s.arg(std::max(leastPadding, usualPadding * percent / 100));
+      label->setStyleSheet(worn);
       label->ensurePolished();
     }
   }

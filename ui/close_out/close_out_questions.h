@@ -7,7 +7,7 @@ namespace gk::ui {
 
 /// What the close-out page asks, each an entry ready to be made; none when the person backed out.
 
-/// Of the outcomes of a child whom nobody treated today.
+/// Of the outcomes of a child whom no one treated today.
 std::optional<chairside::DayOutcome> askOutcome(Prompter& prompter, const QString& name,
                                                 roster::ChildId child, roster::DayId day);
 

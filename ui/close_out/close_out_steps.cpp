@@ -19,7 +19,7 @@ namespace gk::ui {
 
 using namespace reports::close_out;
 
-/// Students without an outcome whom nobody saw are one line, and so are the teeth of a student.
+/// Students without an outcome whom no one saw are one line, and so are the teeth of a student.
 void CloseOutPage::fold() {
   fixes_.clear();
   unreferred_.clear();
@@ -211,7 +211,7 @@ void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
   showActs(browser_->section());
 }
 
-/// Many students whom nobody saw: one answer for all, or each by itself.
+/// Many students whom no one saw: one answer for all, or each by itself.
 void CloseOutPage::outcomesOf(const FixRow& row) {
   using chairside::DayEnd;
   std::vector<roster::ChildId> children;

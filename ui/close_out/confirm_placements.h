@@ -12,7 +12,7 @@ base::Result<bool> confirmPlacements(Context& context, base::MemberId who,
                                      const session::DayToConfirm& day, session::OwnPin own = {});
 
 /// As above, of a sheet: who it is is asked, among those with something to confirm. False also
-/// where nobody has.
+/// where no one has.
 base::Result<bool> confirmPlacementsOf(Context& context, const reports::CloseOut& sheet,
                                        roster::DayId day);
 

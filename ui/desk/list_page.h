@@ -81,7 +81,7 @@ class ListPage final : public Page {
 
   std::function<base::By()> by_;
   std::optional<ChosenList> list_;
-  bool showing_ = false; ///< values are filled in; nobody chooses
+  bool showing_ = false; ///< values are filled in; no one chooses
   bool isReadable_ = false;
   QLabel* title_;
   QLabel* counts_;

@@ -26,7 +26,7 @@ Field percent(const QString& key, const QString& words, const QString& what) {
       .key = key, .words = words, .hint = what, .kind = FieldKind::number, .least = 1, .most = 100};
 }
 
-/// Of the desk alone: nobody sets benchmarks before the first day.
+/// Of the desk alone: no one sets benchmarks before the first day.
 std::vector<Field> withBenchmarks(std::vector<Field> fields) {
   const std::vector<Field> own{
       percent(u"BenchConsented"_s, u"Own benchmark: consented, %"_s, u"Of enrolled. Blank: none"_s),

@@ -63,7 +63,7 @@ class ScreeningDraft {
   /// All that can be sealed, the chewing surface alone, the companion alone, and round again.
   void changeSurfaces(const dentition::Tooth& tooth);
   void decide(const dentition::Tooth& tooth, chairside::Decision decision);
-  /// A reseal of which nobody has said why.
+  /// A reseal of which no one has said why.
   [[nodiscard]] std::optional<dentition::Tooth> unexplainedReseal() const;
   void setResealWhy(const dentition::Tooth& tooth, chairside::ResealWhy why);
   void add(const dentition::Tooth& tooth);

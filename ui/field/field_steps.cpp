@@ -157,7 +157,7 @@ FieldSteps::Runs FieldSteps::flowed() const {
   return {blank(Step::flow, due)};
 }
 
-/// Asked before the light is on the tooth: a cure that the book refuses afterwards helps nobody.
+/// Asked before the light is on the tooth: a cure that the book refuses afterwards helps no one.
 void FieldSteps::startCure(const Runs& ended) {
   const auto start = [this](const Runs& first) {
     auto before = first;
@@ -320,7 +320,7 @@ void FieldSteps::noteInterrupted() {
   run.light = timer.value.light;
   run.timer = timer.id;
   run.source = chairside::TimeSource::timer;
-  run.lasted = base::Milliseconds{0}; // how long it truly ran, nobody saw
+  run.lasted = base::Milliseconds{0}; // how long it truly ran, no one saw
   run.reason = "it was running when the program stopped; it does not count";
   enter({.steps = run.step == Step::etch ? byReason(run) : Runs{run}});
 }

@@ -60,7 +60,7 @@ class FieldSteps final : public QObject {
   /// Stops a running timer; what it amounts to is for the caller to write.
   Runs halt(const std::string& reason);
   /// The child is stopped with etchant on: the etch ends, the rinse clock runs, and `then` gets the
-  /// rinse once somebody says that it is off, or could not be got off.
+  /// rinse once someone says that it is off, or could not be got off.
   void rinseNow(const std::string& reason, const std::function<void(const Runs&)>& then);
   /// The light went out: interrupted, or short with a reason.
   void lightStopped();

@@ -58,7 +58,7 @@ class LaptopPage final : public Page {
   QComboBox* text_;
   QComboBox* paper_;
   QLabel* place_ = nullptr; ///< of the backups
-  bool reading_ = false;    ///< the choices are being shown, nobody chooses
+  bool reading_ = false;    ///< the choices are being shown, no one chooses
 };
 
 } // namespace gk::ui

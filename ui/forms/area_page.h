@@ -85,7 +85,7 @@ class AreaPage final : public Page {
   QPushButton* leave_;
   std::vector<QPushButton*> buttons_; ///< of the forms, in their order
   bool isMissing_ = false;            ///< something of the area keeps a day from being worked
-  bool reading_ = false;              ///< rows are put in; nobody chooses
+  bool reading_ = false;              ///< rows are put in; no one chooses
 };
 
 } // namespace gk::ui

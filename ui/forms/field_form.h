@@ -71,7 +71,7 @@ class FieldForm final : public QWidget {
   int columns_ = 3;
   QString trouble_;
   std::optional<base::Date> today_;
-  bool showing_ = false; ///< values are filled in; nobody types
+  bool showing_ = false; ///< values are filled in; no one types
 };
 
 } // namespace gk::ui

@@ -2,11 +2,13 @@
 
 #include "base/contract.h"
 #include "ui/keys/key_bar.h"
+#include "ui/look/look.h"
 #include "ui/support/text.h"
 
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <QVariant>
 
@@ -46,6 +48,36 @@ void AskBar::open(const QString& question) {
   question_->setText(question + u"   (Esc: cancel)"_s);
   asking_ = true;
   Q_EMIT opened();
+  fitOptions();
+  QTimer::singleShot(0, this, &AskBar::fitOptions); // once it is laid out
+}
+
+void AskBar::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  fitOptions();
+}
+
+/// A dozen outcomes in large letters: theirs give way before one has to be scrolled to, down to
+/// what is read at arm's length. What is still too much is scrolled to.
+void AskBar::fitOptions() {
+  constexpr int least = 20; // pixels, as of all keys at the chair
+  constexpr int step = 2;
+  if (!asking_ || options_->isHidden() || !parentWidget()) return;
+  const auto room = parentWidget()->size();
+  const auto wanted = u"%1 %2 %3 %4"_s.arg(room.width()).arg(room.height()).arg(lookNow().percent) +
+                      question_->text() + labels_.join(u'|');
+  if (wanted == fitted_) return;
+  fitted_ = wanted;
+  const auto edges = layout()->contentsMargins();
+  const int wide = room.width() - edges.left() - edges.right();
+  const auto fits = [&] {
+    return edges.top() + question_->heightForWidth(wide) + layout()->spacing() +
+               options_->heightForWidth(wide) + edges.bottom() <=
+           room.height();
+  };
+  options_->setLetters(0);
+  for (int pixels = options_->letters() - step; pixels >= least && !fits(); pixels -= step)
+    options_->setLetters(pixels);
 }
 
 void AskBar::choose(const QString& question, const QStringList& options,

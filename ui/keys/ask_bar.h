@@ -53,6 +53,7 @@ class AskBar final : public QWidget {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   void answer(int option);
@@ -60,6 +61,8 @@ class AskBar final : public QWidget {
   void open(const QString& question);
   void close();
   void showOptions();
+  /// Letters as large as let every answer be in sight at once.
+  void fitOptions();
 
   QLabel* question_;
   KeyBar* options_;
@@ -72,6 +75,7 @@ class AskBar final : public QWidget {
   AskKeys keys_ = AskKeys::all;
   int marked_ = 0; ///< -1 while none is
   bool asking_ = false;
+  QString fitted_; ///< to what room, answers and look
 };
 
 } // namespace gk::ui

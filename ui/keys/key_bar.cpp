@@ -92,6 +92,19 @@ void KeyBar::setActions(std::vector<KeyAction> actions) {
   place();
 }
 
+void KeyBar::setLetters(int pixels) {
+  const auto wanted = pixels > 0 ? u"QPushButton { font-size: %1px; }"_s.arg(pixels) : QString();
+  if (styleSheet() != wanted) setStyleSheet(wanted);
+  for (auto* one : buttons_)
+    one->ensurePolished();
+  updateGeometry();
+  place();
+}
+
+int KeyBar::letters() const {
+  return buttons_.empty() ? 0 : buttons_.front()->font().pixelSize();
+}
+
 void KeyBar::setOneRow() {
   oneRow_ = true;
 }
@@ -129,14 +142,14 @@ int KeyBar::columnsIn(int width) const {
 }
 
 int KeyBar::rowHeight() const {
-  return rowHeightIn(columnsIn(width()));
+  return rowHeightIn(columnsIn(width()), width());
 }
 
-int KeyBar::rowHeightIn(int columns) const {
+int KeyBar::rowHeightIn(int columns, int width) const {
   int high = style::touch();
   const auto count = std::min(actions_.size(), buttons_.size());
-  const auto wide = oneRow_ ? widths(width()) : std::vector<int>();
-  const int each = (width() + style::touchGap()) / std::max(columns, 1) - style::touchGap();
+  const auto wide = oneRow_ ? widths(width) : std::vector<int>();
+  const int each = (width + style::touchGap()) / std::max(columns, 1) - style::touchGap();
   for (std::size_t i = 0; i < count; ++i)
     high = std::max(high, buttons_[i]->heightIn(oneRow_ ? wide[i] : each));
   return high;
@@ -146,7 +159,7 @@ int KeyBar::heightForWidth(int width) const {
   if (actions_.empty()) return 0;
   const int columns = columnsIn(width);
   const int rows = (static_cast<int>(actions_.size()) + columns - 1) / columns;
-  return rows * (rowHeightIn(columns) + style::touchGap()) - style::touchGap();
+  return rows * (rowHeightIn(columns, width) + style::touchGap()) - style::touchGap();
 }
 
 QSize KeyBar::sizeHint() const {

@@ -41,6 +41,10 @@ class KeyBar final : public QWidget {
   explicit KeyBar(int columns, QWidget* parent = nullptr);
   /// As many as there is room for, up to this.
   void setColumns(int columns) { columns_ = columns; }
+  /// Letters of so many pixels; 0: as the sheet has them.
+  void setLetters(int pixels);
+  /// Of the words on the keys now.
+  [[nodiscard]] int letters() const;
   /// All in one row with the cap above the words, whatever the width: what needs more gets more.
   /// Their places depend on the words alone and not on what can be done now.
   void setOneRow();
@@ -62,7 +66,7 @@ class KeyBar final : public QWidget {
   /// As many columns as wished, or as few as it takes that no words are cut.
   [[nodiscard]] int columnsIn(int width) const;
   [[nodiscard]] int rowHeight() const;
-  [[nodiscard]] int rowHeightIn(int columns) const;
+  [[nodiscard]] int rowHeightIn(int columns, int width) const;
   /// Of a bar in one row.
   [[nodiscard]] std::vector<int> widths(int width) const;
   void act(std::size_t place);

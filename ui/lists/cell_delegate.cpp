@@ -11,6 +11,16 @@
 
 namespace gk::ui {
 
+namespace {
+
+/// Figures to the right are compared with those above and below them. To the left stand the number
+/// of a student, a phone, a date: even places would only be gaps in them.
+bool standsInColumn(const QStyleOptionViewItem& cell) {
+  return cell.displayAlignment.testFlag(Qt::AlignRight) && isFigure(cell.text);
+}
+
+} // namespace
+
 void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                          const QModelIndex& index) const {
   auto cell = option;
@@ -28,7 +38,7 @@ bool CellDelegate::paintFigure(QPainter& painter, const QStyleOptionViewItem& op
                                const QModelIndex& index) const {
   auto cell = option;
   initStyleOption(&cell, index);
-  if (!isFigure(cell.text)) return false;
+  if (!standsInColumn(cell)) return false;
   const auto* worn = cell.widget ? cell.widget->style() : QApplication::style();
   const int beside = worn->pixelMetric(QStyle::PM_FocusFrameHMargin, &cell, cell.widget) + 1;
   const auto box = worn->subElementRect(QStyle::SE_ItemViewItemText, &cell, cell.widget)
@@ -51,7 +61,7 @@ QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelInd
   auto size = QStyledItemDelegate::sizeHint(option, index);
   auto cell = option;
   initStyleOption(&cell, index);
-  if (!isFigure(cell.text)) return size;
+  if (!standsInColumn(cell)) return size;
   const QFontMetricsF letters(cell.font);
   const double more = evenWidth(cell.text, letters) - letters.horizontalAdvance(cell.text);
   size.rwidth() += std::max(0, static_cast<int>(std::ceil(more)));

@@ -105,9 +105,14 @@ QString alertWords(const BoardLine& line) {
 
 QString paceWords(const session::DayPace& pace) {
   if (pace.seen == 0) return {};
-  auto words = u"Seen %1, left %2."_s.arg(pace.seen).arg(pace.left);
-  if (!pace.each) return words;
-  words += u" %1 min a student"_s.arg(pace.each->count());
+  const auto counts = u"Seen %1, left %2."_s.arg(pace.seen).arg(pace.left);
+  const auto note = paceNote(pace);
+  return note.isEmpty() ? counts : counts + u' ' + note;
+}
+
+QString paceNote(const session::DayPace& pace) {
+  if (pace.seen == 0 || !pace.each) return {};
+  auto words = u"%1 min a student"_s.arg(pace.each->count());
   if (pace.ends) words += u"; at today's pace done about "_s + toQt(pace.ends->clockWords());
   return words + u'.';
 }

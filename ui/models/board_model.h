@@ -55,6 +55,8 @@ QString placeWords(session::Place place);
 
 /// "Seen 5, left 9. 17 min a student; at today's pace done about 1:40 PM." Empty before the first.
 QString paceWords(const session::DayPace& pace);
+/// The same without the counts, for where they stand beside it.
+QString paceNote(const session::DayPace& pace);
 
 /// Each alert is a shape and a word, never a color alone.
 QString alertWords(const session::BoardLine& line);

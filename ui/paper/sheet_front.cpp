@@ -102,7 +102,8 @@ double SheetLayout::putList(const reports::Table& table, double points, bool isM
       const auto at = column * rows + row;
       if (at >= count) continue;
       const Words name(toQt(table.columns[at].heading), paperFont(points), wide * 0.6);
-      const Words value(toQt(cellShown(table, 0, at)), paperFont(points, true), wide * 0.4, true);
+      const auto side = table.columns[at].isNumber() ? Words::To::figures : Words::To::right;
+      const Words value(toQt(cellShown(table, 0, at)), paperFont(points, true), wide * 0.4, side);
       const double high = std::max(name.height(), value.height()) + 3;
       most = std::max(most, high);
       if (isMeasured) continue;

@@ -9,6 +9,7 @@
 #include <QTextLayout>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 // Headings, tables and notes.
@@ -29,34 +30,44 @@ double notePoints(bool hasFront) {
   return hasFront ? 7 : 8;
 }
 
-/// So that digits below each other stand in columns: each as wide as a zero.
+/// So that digits below each other stand in columns: each in the middle of a place as wide as a
+/// zero's.
 void evenDigits(QTextLayout& layout, const QFont& font) {
   const QFontMetricsF metrics(font);
   const double wide = metrics.horizontalAdvance(u'0');
-  QList<QTextLayout::FormatRange> ranges;
   const auto words = layout.text();
-  for (int i = 0; i < words.size(); ++i) {
+  QList<double> after(words.size(), 0.0); // each letter
+  for (qsizetype i = 0; i < words.size(); ++i) {
     if (!words[i].isDigit()) continue;
     const double missing = wide - metrics.horizontalAdvance(words[i]);
-    if (missing < 0.01) continue;
+    after[i] += missing / 2;
+    if (i > 0) after[i - 1] += missing / 2;
+  }
+  QList<QTextLayout::FormatRange> ranges;
+  for (int i = 0; i < words.size(); ++i) {
+    if (std::abs(after[i]) < 0.01) continue;
     QTextCharFormat spaced;
     spaced.setFontLetterSpacingType(QFont::AbsoluteSpacing);
-    spaced.setFontLetterSpacing(missing);
+    spaced.setFontLetterSpacing(after[i]);
     ranges.push_back({i, 1, spaced});
   }
   layout.setFormats(ranges);
 }
 
+PaperWords::To sideOf(const reports::Column& column) {
+  return column.isNumber() ? PaperWords::To::figures : PaperWords::To::left;
+}
+
 } // namespace
 
-PaperWords::PaperWords(const QString& words, const QFont& font, double width, bool toTheRight)
+PaperWords::PaperWords(const QString& words, const QFont& font, double width, To side)
     : layout_(std::make_shared<QTextLayout>(words, font)),
       lineHeight_(font.pixelSize() * lineFactor) {
-  QTextOption option(toTheRight ? Qt::AlignRight : Qt::AlignLeft);
+  QTextOption option(side == To::left ? Qt::AlignLeft : Qt::AlignRight);
   option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
   option.setUseDesignMetrics(true);
   layout_->setTextOption(option);
-  if (toTheRight) evenDigits(*layout_, font);
+  if (side == To::figures) evenDigits(*layout_, font);
   layout_->beginLayout();
   for (auto line = layout_->createLine(); line.isValid(); line = layout_->createLine()) {
     line.setLineWidth(width);
@@ -210,7 +221,7 @@ SheetLayout::Row SheetLayout::headOf(const reports::Table& table, const Band& ba
   for (std::size_t i = 0; i < band.columns.size(); ++i) {
     const auto& column = table.columns[band.columns[i]];
     row.emplace_back(toQt(column.heading), font, std::max(band.widths[i] - cellGap, 1.0),
-                     column.isNumber());
+                     sideOf(column));
   }
   return row;
 }
@@ -224,7 +235,7 @@ SheetLayout::Row SheetLayout::rowOf(const reports::Table& table, const Band& ban
     const auto& column = table.columns[which];
     const auto cell = again ? cellShown(table, at, which) : cellToRead(table, at, which);
     row.emplace_back(toQt(cell), paperFont(points, isTotal || column.group),
-                     std::max(band.widths[i] - cellGap, 1.0), column.isNumber());
+                     std::max(band.widths[i] - cellGap, 1.0), sideOf(column));
   }
   return row;
 }

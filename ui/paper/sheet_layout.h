@@ -21,8 +21,11 @@ inline const QColor paperMain(0x0A, 0x6B, 0x5E);
 /// Words broken into lines of one width.
 class PaperWords {
  public:
-  /// To the right stand numbers: their digits are as wide as each other.
-  PaperWords(const QString& words, const QFont& font, double width, bool toTheRight = false);
+  /// `figures`: to the right, each digit as wide as the others, since what stands below is of the
+  /// same kind. `right`: what only stands there, such as the number of a student in a list, has no
+  /// gap beside its narrow digits.
+  enum class To { left, right, figures };
+  PaperWords(const QString& words, const QFont& font, double width, To side = To::left);
 
   [[nodiscard]] int lines() const;
   [[nodiscard]] double lineHeight() const { return lineHeight_; }

@@ -30,7 +30,7 @@ CalendarPage::lineOf(const base::Recorded<roster::PlannedDay>& plan) {
   line.odd = day.canceled ? std::string() : *odd;
   line.note = day.note;
   line.canceled = day.canceled;
-  if (!isAhead(day)) return line; // nobody is expected of it any more
+  if (!isAhead(day)) return line; // no one is expected of it any more
   if (!seen_.contains(day.school)) {
     auto seen = session::seenInTerm(book(), day.term, day.school, day.date);
     if (!went(seen)) return std::nullopt;

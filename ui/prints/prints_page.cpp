@@ -247,7 +247,7 @@ void PrintsPage::print() {
       LongKind::report, this, draw, [this, ready = *ready](const base::Result<base::Done>& done) {
         if (!went(done)) return;
         Q_EMIT said(u"Printed: %1. Shred pages that name students after use."_s.arg(ready.words));
-        // The next sheet is whole, until somebody says that it is not.
+        // The next sheet is whole, until someone says that it is not.
         if (what() == What::labels && !firstLabel_->text().isEmpty()) {
           firstLabel_->clear();
           showPreview();

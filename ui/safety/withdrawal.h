@@ -7,7 +7,7 @@
 
 namespace gk::ui {
 
-/// Whether a form of the child still says yes, so that somebody has to say how it was withdrawn.
+/// Whether a form of the child still says yes, so that someone has to say how it was withdrawn.
 base::Result<bool> aFormSaysYes(session::Reader& book, roster::ChildId child);
 
 inline constexpr const char* withdrawalQuestion = "Who withdrew consent, how, and who recorded it?";

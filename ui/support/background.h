@@ -11,7 +11,7 @@
 namespace gk::ui {
 
 /// Runs a pure function over values away from the window and hands what it gives to `then`, back
-/// in the window's thread; when the owner is gone by then, to nobody. Call it from that thread.
+/// in the window's thread; when the owner is gone by then, to no one. Call it from that thread.
 /// Neither QFuture::then with a context (on Qt 6.4.2 it aborts when the context dies first) nor
 /// QFutureWatcher with takeResult (its future was found invalid now and then).
 template <class Work, class Then>

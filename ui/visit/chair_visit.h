@@ -39,7 +39,7 @@ class ChairVisit final : public QObject {
   /// Precondition: on.
   [[nodiscard]] const ChairFile& file() const;
   [[nodiscard]] const Setup& setup() const { return context_.acting.now(); }
-  /// Two-handed where nobody assists.
+  /// Two-handed where no one assists.
   [[nodiscard]] Hold hold() const;
   void change(const Hold& hold);
   [[nodiscard]] base::By by() const { return context_.acting.by(base::Station::chair); }

@@ -16,7 +16,7 @@ void findPlacementOf(ChairVisit& visit, const dentition::Tooth& tooth);
 void moveSealant(ChairVisit& visit);
 
 /// The tooth of this placement bears no sealant that it could be: asks whether another does, and
-/// corrects the record; `leave` runs when nobody knows.
+/// corrects the record; `leave` runs when no one knows.
 void findToothOf(ChairVisit& visit, const base::Recorded<chairside::Placement>& placement,
                  const std::function<void()>& leave);
 

@@ -20,7 +20,7 @@ void chooseTeam(ChairVisit& visit);
 void chooseIsolation(ChairVisit& visit);
 /// Who or what holds cheek and tongue; it differs by corner and may predict what is lost.
 void chooseHolders(ChairVisit& visit);
-/// Two or four, for this child; four only where somebody assists.
+/// Two or four, for this child; four only where someone assists.
 void changeHands(ChairVisit& visit);
 
 /// "Resin Fern lot RF-2609, Etch Thistle lot ET-0931, light L-1, cotton rolls with holders,

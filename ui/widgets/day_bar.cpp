@@ -1,6 +1,7 @@
 #include "ui/widgets/day_bar.h"
 
 #include "ui/look/style.h"
+#include "ui/support/text.h"
 
 #include <QPainter>
 
@@ -26,6 +27,12 @@ QFont lettersOf(const QFont& font) {
   auto plain = font;
   plain.setPixelSize(style::px(16));
   plain.setWeight(QFont::Medium);
+  return plain;
+}
+
+QFont noteLetters(const QFont& font) {
+  auto plain = font;
+  plain.setPixelSize(style::px(15));
   return plain;
 }
 
@@ -67,19 +74,47 @@ DayBar::DayBar(QWidget* parent) : QLabel(parent) {
   setSizePolicy(policy);
   setTextFormat(Qt::PlainText);
   setWordWrap(true);
-  style::whenDressed(this, [this] { updateGeometry(); });
+  style::whenDressed(this, [this] { fitNote(); });
 }
 
 void DayBar::setParts(std::vector<Part> parts, const QString& text) {
   parts_ = std::move(parts);
   setText(text);
-  setAccessibleName(text);
+  fitNote();
+}
+
+void DayBar::say(const QString& words) {
+  setNote({});
+  setParts({}, words);
+}
+
+void DayBar::setNote(const QString& words) {
+  note_ = words;
+  fitNote();
+}
+
+void DayBar::fitNote() {
+  setAccessibleName(drawsNote() ? text() + u". "_s + note_ : text());
   updateGeometry();
   update();
 }
 
-void DayBar::say(const QString& words) {
-  setParts({}, words);
+bool DayBar::isCondensed() {
+  return lookNow().percent > 120;
+}
+
+bool DayBar::drawsNote() const {
+  return isCondensed() && !note_.isEmpty();
+}
+
+int DayBar::barRoom() const {
+  return isCondensed() ? 0 : barHeight + below;
+}
+
+std::vector<DayBar::Part> DayBar::counted() const {
+  auto shown = parts_;
+  if (isCondensed()) std::erase_if(shown, [](const Part& part) { return part.count == 0; });
+  return shown.empty() ? parts_ : shown;
 }
 
 int DayBar::lineHeight() const {
@@ -95,21 +130,23 @@ std::pair<std::vector<QPoint>, int> DayBar::places(int width) const {
   std::vector<QPoint> at;
   int x = 0;
   int line = 0;
-  for (const auto& part : parts_) {
-    const int wide = widthOf(part);
+  const auto place = [&](int wide) {
     if (x > 0 && x + wide > width) {
       x = 0;
       ++line;
     }
-    at.emplace_back(x, barHeight + below + line * lineHeight());
+    at.emplace_back(x, barRoom() + line * lineHeight());
     x += wide + between;
-  }
+  };
+  for (const auto& part : counted())
+    place(widthOf(part));
+  if (drawsNote()) place(QFontMetrics(noteLetters(font())).horizontalAdvance(note_) + 2);
   return {at, line + 1};
 }
 
 int DayBar::heightForWidth(int width) const {
   if (parts_.empty()) return QLabel::heightForWidth(width);
-  return barHeight + below + places(width).second * lineHeight();
+  return barRoom() + places(width).second * lineHeight();
 }
 
 QSize DayBar::sizeHint() const {
@@ -126,18 +163,11 @@ void DayBar::paintEvent(QPaintEvent* event) {
   if (parts_.empty()) return QLabel::paintEvent(event);
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  const int whole = std::accumulate(parts_.begin(), parts_.end(), 0,
-                                    [](int sum, const Part& part) { return sum + part.count; });
-  double x = 0;
-  for (const auto& part : parts_) {
-    if (part.count == 0) continue;
-    const double wide = static_cast<double>(width()) * part.count / whole;
-    paintPart(painter, {x, 0, std::max(wide - 3, 4.0), double(barHeight)}, part.fill);
-    x += wide;
-  }
+  if (!isCondensed()) paintBar(painter);
   const auto at = places(width()).first;
-  for (std::size_t i = 0; i < parts_.size(); ++i) {
-    const auto& part = parts_[i];
+  const auto shown = counted();
+  for (std::size_t i = 0; i < shown.size(); ++i) {
+    const auto& part = shown[i];
     const int high = lineHeight();
     double left = at[i].x();
     paintPart(painter,
@@ -153,6 +183,23 @@ void DayBar::paintEvent(QPaintEvent* event) {
     painter.setFont(numbers(font()));
     painter.drawText(QRectF(left, at[i].y(), 120, high), Qt::AlignLeft | Qt::AlignVCenter,
                      QString::number(part.count));
+  }
+  if (!drawsNote()) return;
+  painter.setPen(style::quiet());
+  painter.setFont(noteLetters(font()));
+  painter.drawText(QRect(at.back(), QSize(width() - at.back().x(), lineHeight())),
+                   Qt::AlignLeft | Qt::AlignVCenter, note_);
+}
+
+void DayBar::paintBar(QPainter& painter) const {
+  const int whole = std::accumulate(parts_.begin(), parts_.end(), 0,
+                                    [](int sum, const Part& part) { return sum + part.count; });
+  double x = 0;
+  for (const auto& part : parts_) {
+    if (part.count == 0) continue;
+    const double wide = static_cast<double>(width()) * part.count / whole;
+    paintPart(painter, {x, 0, std::max(wide - 3, 4.0), double(barHeight)}, part.fill);
+    x += wide;
   }
 }
 

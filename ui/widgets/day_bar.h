@@ -4,10 +4,13 @@
 
 #include <vector>
 
+class QPainter;
+
 namespace gk::ui {
 
-/// How far the day is: a bar, and below it each count with its own sign and word. `text()` is the
-/// same for whoever has it read aloud.
+/// How far the day is: a bar, and below it each count with its own sign and word. Large letters
+/// leave the bar and counts of zero no room, and the note of the pace stands behind the counts.
+/// `text()` has all counts, for whoever has it read aloud.
 class DayBar final : public QLabel {
   Q_OBJECT
 
@@ -25,6 +28,10 @@ class DayBar final : public QLabel {
   void setParts(std::vector<Part> parts, const QString& text);
   /// Words alone, where there is no day.
   void say(const QString& words);
+  /// The pace of the day; drawn where letters are large, else its own line says it.
+  void setNote(const QString& words);
+  /// Whether letters are so large.
+  [[nodiscard]] static bool isCondensed();
 
   [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] QSize minimumSizeHint() const override;
@@ -36,10 +43,18 @@ class DayBar final : public QLabel {
  private:
   [[nodiscard]] int lineHeight() const;
   [[nodiscard]] int widthOf(const Part& part) const;
-  /// Where each part's words stand; the last value is how many lines there are.
+  /// The bar, and what is between it and the counts.
+  [[nodiscard]] int barRoom() const;
+  /// The parts that are counted below the bar.
+  [[nodiscard]] std::vector<Part> counted() const;
+  /// Where each part's words stand, last of all the note; and how many lines there are.
   [[nodiscard]] std::pair<std::vector<QPoint>, int> places(int width) const;
+  [[nodiscard]] bool drawsNote() const;
+  void fitNote();
+  void paintBar(QPainter& painter) const;
 
   std::vector<Part> parts_;
+  QString note_;
 };
 
 } // namespace gk::ui

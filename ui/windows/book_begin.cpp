@@ -84,7 +84,7 @@ void BookView::askClock(const QString& question) {
 
 void BookView::readOn() {
   if (context_.work.hasBook()) return reading_.start(checkAgain);
-  // Trouble with the roll comes again, and is said, when somebody searches.
+  // Trouble with the roll comes again, and is said, when someone searches.
   const auto read = session_.readRoll(childrenAtOnce);
   if (read && !*read) return;
   const auto checked = session_.isChecked();

@@ -53,7 +53,7 @@ void BookView::tellSaved(const QString& path) {
 void BookView::noticeMoved() {
   if (context_.work.hasBook()) return;
   if (session_.isInPlace()) {
-    isMovedTold_ = isSavedElsewhere_ = false; // somebody put it back
+    isMovedTold_ = isSavedElsewhere_ = false; // someone put it back
     return;
   }
   if (std::exchange(isMovedTold_, true)) return;

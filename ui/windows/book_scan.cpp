@@ -50,7 +50,7 @@ const QStringList& BookView::lotCodes() {
   return *lotCodes_;
 }
 
-/// A day that was left open is written on by whoever comes next; nobody may do that unseen.
+/// A day that was left open is written on by whoever comes next; no one may do that unseen.
 void BookView::showCareDate() {
   const auto today = context_.clock.now().date();
   auto care = session_.careDate();

@@ -261,7 +261,7 @@ void BookView::toChair(roster::ChildId child, roster::DayId day) {
 }
 
 void BookView::leaveChair() {
-  // What the chair said last, such as why nobody was seated, is read where one goes.
+  // What the chair said last, such as why no one was seated, is read where one goes.
   const auto said = chair_->findChild<MessageStrip*>()->text();
   turnTo(cameFrom_ ? cameFrom_ : board_);
   board_->pointAtNext();

@@ -17,7 +17,7 @@ namespace gk::ui {
 
 class PinPad;
 
-/// Somebody of the team, as the cover offers her. No child is ever named there.
+/// Someone of the team, as the cover offers her. No child is ever named there.
 struct Person {
   base::MemberId id;
   QString words; ///< "Odile Fernsby, hygienist"
@@ -47,7 +47,7 @@ class CoverPage final : public QWidget {
   [[nodiscard]] bool isLock() const { return lock_; }
 
  Q_SIGNALS:
-  /// `who` where somebody said whose it is.
+  /// `who` where someone said whose it is.
   void passphraseGiven(const QString& passphrase, const std::optional<gk::base::MemberId>& who);
   /// Empty for one who has none.
   void pinGiven(gk::base::MemberId who, const QString& pin);
@@ -81,7 +81,7 @@ class CoverPage final : public QWidget {
   QPushButton* otherwise_;
   QLabel* trouble_;
   std::vector<Person> people_;
-  std::size_t chosen_ = 0; ///< with the passphrase, 0 is nobody and 1 the first of them
+  std::size_t chosen_ = 0; ///< with the passphrase, 0 is no one and 1 the first of them
   bool lock_ = true;
 };
 

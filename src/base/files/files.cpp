@@ -82,7 +82,7 @@ class Reading {
         return;
       }
     }
-    // Not waiting: a pipe that took its place meanwhile and that nobody writes to would never open.
+    // Not waiting: a pipe that took its place meanwhile and that no one writes to would never open.
     handle_ = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY);
     isOwn_ = true;
     if (handle_ < 0 || ::fstat(handle_, &found_) != 0) trouble_ = errno;
@@ -168,7 +168,7 @@ bool isRunning(std::string_view process) {
   return number && (::kill(static_cast<pid_t>(*number), 0) == 0 || errno != ESRCH);
 }
 
-/// Whether nobody writes it any more, by its name and its age.
+/// Whether no one writes it any more, by its name and its age.
 bool isLeftOver(std::string_view name, std::time_t written) {
   if (!name.starts_with(draftPrefix)) return false;
   if (constexpr std::string_view journal = "-journal"; name.ends_with(journal))

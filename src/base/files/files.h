@@ -26,7 +26,7 @@ std::string draftPattern(const Path& folder);
 Result<Path> makeDraft(const Path& folder);
 
 /// Removes what killed programs of this user left of `replaceFile` and of backups in that folder:
-/// drafts of a process of this machine that is no more, and those of another machine that nobody
+/// drafts of a process of this machine that is no more, and those of another machine that no one
 /// has written for a day. How many. What cannot be removed stays.
 std::size_t clearDrafts(const Path& folder);
 

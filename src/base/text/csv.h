@@ -41,7 +41,7 @@ std::size_t lineAt(std::string_view text, std::size_t place);
 /// repeats anything of the text.
 Result<CsvTable> parseCsv(std::string_view text);
 
-/// How the rows of a file are read of which nobody knows who wrote it. Cells as parseCsv has them,
+/// How the rows of a file are read of which no one knows who wrote it. Cells as parseCsv has them,
 /// between these separators; blank lines are passed over. Where RFC 4180 ends, what most
 /// spreadsheets do: a quote within a cell, or one that no other closes within `mostQuotedLines`
 /// lines, is a letter; text behind a closing quote belongs to the cell. Any bytes are rows;

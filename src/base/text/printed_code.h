@@ -29,7 +29,7 @@ constexpr CodeShape recoveryCodeShape{.data = 28, .perCheck = 4, .group = 5};
 /// from memory): no I, L, O or U. Precondition: there are enough of them.
 std::string printedCode(std::span<const std::uint8_t> bytes, CodeShape shape);
 
-/// A code as somebody typed it, in the form that printedCode gives it: small letters, blanks, any
+/// A code as someone typed it, in the form that printedCode gives it: small letters, blanks, any
 /// hyphens, and I, L or O for 1 and 0 are fine. Fails with `textMalformed`, which says whether it
 /// is too short or long, has a character of no code, or in which group it is mistyped; it repeats
 /// nothing of it.

@@ -16,7 +16,7 @@ struct FollowUp {
 
 struct FollowUpBounds {
   double followed;                ///< examined / due
-  std::optional<double> observed; ///< kept / examined; none when nobody was examined
+  std::optional<double> observed; ///< kept / examined; none when no one was examined
   /// Of kept / due, with `ifNotExamined` for those not examined.
   Interval bounds;
 };

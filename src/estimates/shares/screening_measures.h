@@ -12,7 +12,7 @@ namespace gk::estimates {
 /// five-level scale of 2013 is another and is not to be mixed with it.
 enum class CareNeed { none, early, urgent };
 
-/// One screened child. The label only joins children of a school. What nobody could tell is empty.
+/// One screened child. The label only joins children of a school. What no one could tell is empty.
 struct ScreenedChild {
   std::size_t school;
   std::optional<bool> untreatedDecay;

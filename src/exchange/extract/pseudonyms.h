@@ -8,7 +8,7 @@
 namespace gk::exchange {
 
 /// Stands for identities in one export. The salt is made for it and kept nowhere, so that two
-/// exports cannot be joined by them and nobody can go back to the book's own identities.
+/// exports cannot be joined by them and no one can go back to the book's own identities.
 class Pseudonyms {
  public:
   explicit Pseudonyms(base::Random& random);

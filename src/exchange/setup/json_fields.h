@@ -19,7 +19,7 @@ base::Error jsonError(base::ErrorCode code, const std::string& at, const JsonNod
                       const std::string& why);
 
 /// Reads one JSON object strictly. A name that is not there leaves the value as it is. The first
-/// trouble is kept for `end`, which also refuses every name that nobody asked for and each that
+/// trouble is kept for `end`, which also refuses every name that no one asked for and each that
 /// stands twice. No trouble repeats a name or a text of the file: it is said by its place.
 class JsonFields {
  public:

@@ -48,7 +48,7 @@ base::Result<std::optional<std::string>> passphrase(const Call& call, const Surr
 /// As above, but none is `callMalformed` too.
 base::Result<std::string> passphraseNeeded(const Call& call, const Surroundings& around);
 
-/// Whose act it is: the member whose initials --by gives; nobody while a program is set up. One
+/// Whose act it is: the member whose initials --by gives; no one while a program is set up. One
 /// who has a PIN gives it, by --pin-file or GROOVEKEEPER_PIN_FILE, with the passphrase: a PIN is
 /// sealed with the names.
 base::Result<base::By> author(session::Session& session, const Call& call,

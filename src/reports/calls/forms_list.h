@@ -14,7 +14,7 @@ struct FormsOfRoom {
   std::string school;
   std::string room; ///< empty: the school as a whole
   int children = 0;
-  std::optional<int> handedOut{}; ///< none: nobody entered any
+  std::optional<int> handedOut{}; ///< none: no one entered any
   int yes = 0;                    ///< with limits too
   int no = 0;
   int incomplete = 0;

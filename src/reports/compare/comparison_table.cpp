@@ -104,11 +104,11 @@ std::string strataWords(const FactorComparison& compared) {
   if (!isTooth) words += ", within upper and lower, first and second molars";
   if (hasAny(compared, [](const auto& v) { return v.level == FactorLevel::withinSchools; }))
     words += ", within schools where a school has both";
-  words += ". CIs and p allow for likeness of teeth within a child";
+  words += ". CIs and p allow for likeness of teeth within a student";
   if (hasAny(compared, isOfSchools))
-    return words + "; where whole schools are the units, of children within a school too, and the "
+    return words + "; where whole schools are the units, of students within a school too, and the "
                    "bootstrap resamples schools.";
-  return words + "; the bootstrap resamples children.";
+  return words + "; the bootstrap resamples students.";
 }
 
 /// How p came about, each sentence where one stands so.
@@ -129,11 +129,11 @@ void addLevelNotes(Table& table, const FactorComparison& compared) {
   };
   constexpr auto where = "Where numbers are small or one side has none missing, p is by permuting ";
   if (isPermuted(Permuted::childrenInSchools))
-    table.notes.push_back(where + std::string("children within their schools."));
+    table.notes.push_back(where + std::string("students within their schools."));
   if (isPermuted(Permuted::children))
-    table.notes.push_back(where + std::string("children among the schools."));
+    table.notes.push_back(where + std::string("students among the schools."));
   if (isPermuted(Permuted::teeth))
-    table.notes.push_back(where + std::string("teeth within a child, where a child has both."));
+    table.notes.push_back(where + std::string("teeth within a student, where a student has both."));
 }
 
 /// Other names of the same comparison, value by value.
@@ -152,7 +152,7 @@ Table comparisonTable(const FactorComparison& compared) {
   Table table{"Retention by " + named(compared.factor),
               {{headingOf(compared.factor), Kind::text, "value"},
                counts("Placed"),
-               counts("Children found"),
+               counts("Students found", "children_found"),
                counts("Assessable"),
                shares("Fully retained, %"),
                ranges("95% CI"),
@@ -167,7 +167,7 @@ Table comparisonTable(const FactorComparison& compared) {
   table.notes = {isAny ? strataWords(compared)
                        : "Nothing is compared: fewer than two values have assessed sealants and "
                          "are shown.",
-                 "Observational: children, teeth and conditions were not assigned to a "
+                 "Observational: students, teeth and conditions were not assigned to a "
                  "method, a light or a person at random, and may explain all of a difference. "
                  "Small numbers are too few to judge an individual.",
                  "95% expected range: where a value with as many teeth would fall if it were "

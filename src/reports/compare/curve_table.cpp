@@ -54,7 +54,7 @@ std::string cohortNote(const RetentionCurve& curve) {
     if (curve.kinds.contains(kind)) kinds.push_back(named(kind));
   if (!kinds.empty())
     words += " Not all were planned (" + base::join(kinds, ", ") +
-             "): where a child was checked because something was wrong, the curve is too low "
+             "): where a student was checked because something was wrong, the curve is too low "
              "there.";
   return words;
 }
@@ -71,7 +71,7 @@ Cell bandCell(const CurveReading& at) {
   auto range = rangeOf(at.band);
   if (!at.isExactLimit) return range;
   return range.with(", exact limit, " +
-                    counted(at.settled, "child checked then", "children checked then"));
+                    counted(at.settled, "student checked then", "students checked then"));
 }
 
 /// What the band resamples, where there is one, and what an exact limit rests on.
@@ -86,7 +86,7 @@ void addBandNotes(Table& table, const RetentionCurve& curve) {
                                             : ""));
     else
       table.notes.push_back(
-          "The band resamples children" +
+          "The band resamples students" +
           std::string(curve.isFewChildren ? "; with so few it is likely too narrow." : "."));
   }
   if (curve.units == BandUnits::tooFewSchools)
@@ -94,9 +94,9 @@ void addBandNotes(Table& table, const RetentionCurve& curve) {
                           base::counted(curve.schoolsChecked, "school.", "schools."));
   if (has([](const auto& at) { return at.isExactLimit; }))
     table.notes.emplace_back(
-        "Exact limit: all or none of the children checked then were alike, which is no certainty. "
-        "It counts only children checked from that age until the next check that leaves it open, "
-        "and no child for being found fully retained at a later one.");
+        "Exact limit: all or none of the students checked then were alike, which is no certainty. "
+        "It counts only students checked from that age until the next check that leaves it open, "
+        "and no student for being found fully retained at a later one.");
 }
 
 } // namespace
@@ -128,7 +128,7 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       "Crowned, extracted, exfoliated: counted as not yet failed when last seen "
       "fully retained; in the worst case as failed by then. A surface filled "
       "since, and a tooth resealed without a check that found the sealant fully "
-      "retained, count as failed. A reseal starts over. Children who were not "
+      "retained, count as failed. A reseal starts over. Students who were not "
       "found are assumed to be like those who were.");
   addBandNotes(table, usual);
   if (usual.curve->has(estimates::SurvivalNote::notSettled))

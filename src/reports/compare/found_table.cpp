@@ -57,19 +57,21 @@ Table foundTable(const TermView& view, const RetentionFacts& facts, const Choice
     ++groups.at(isFound ? 1 : 0).children;
   for (const auto& fact : facts.rows())
     if (fact.due && choice.takes(fact)) add(groups.at(found.at(fact.child) ? 1 : 0), view, fact);
-  Table table{"Children found, and those not found",
-              {texts("Children due"), counts("Children"), counts("Sealants"), numbers("Per child"),
-               numbers("Age when sealed"), shares("Upper %"), shares("Four-handed %"),
-               shares("Contaminated %"), shares("Known missing before %")}};
+  Table table{"Students found, and those not found",
+              {texts("Students due", "children_due"), counts("Students", "children"),
+               counts("Sealants"), numbers("Per student", "per_child"), numbers("Age when sealed"),
+               shares("Upper %"), shares("Four-handed %"), shares("Contaminated %"),
+               shares("Known missing before %")}};
+  table.key = "children_found"; // as files have it, whatever the heading
   if (found.empty()) {
-    table.notes = {"No child is due for a check yet."};
+    table.notes = {"No student is due for a check yet."};
     return table;
   }
   table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
   table.notes = {"As recorded when they were sealed, except what early checks found missing.",
-                 groups[1].children == 0   ? "No child was found yet."
-                 : groups[0].children == 0 ? "Every child due was found."
-                                           : "The more the two lines differ, the less the children "
+                 groups[1].children == 0   ? "No student was found yet."
+                 : groups[0].children == 0 ? "Every student due was found."
+                                           : "The more the two lines differ, the less the students "
                                              "found may represent all, and the more the bounds "
                                              "above say than the CI."};
   return table;

@@ -84,7 +84,7 @@ std::optional<Plot> rangePlot(const FactorComparison& compared) {
 
 std::optional<Plot> funnelPlot(const FactorComparison& compared) {
   if (!compared.total.whole95) return std::nullopt;
-  PlotSeries points{"one value each, named in the table", PlotMark::dots, {}};
+  PlotSeries points{"each " + inWords(compared.factor), PlotMark::dots, {}};
   double most = 0;
   double least = hundred;
   for (const auto& value : compared.values) {
@@ -92,6 +92,7 @@ std::optional<Plot> funnelPlot(const FactorComparison& compared) {
     const double teeth = value.line.assessable;
     const double share = hundred * value.line.whole / teeth;
     points.points.push_back({teeth, share});
+    points.said.push_back(value.line.label);
     most = std::max(most, teeth);
     least = std::min(least, share);
   }

@@ -85,8 +85,8 @@ Cells followUpRow(const RetentionLine& line) {
 /// One school's line alone where one is chosen.
 Table followUpTable(const FactorComparison& schools, std::optional<roster::SchoolId> chosen) {
   Table table{"Follow-up, and what sealants not assessed could change",
-              {texts("School where placed"), counts("Children due"), counts("Found"),
-               shares("Found, %"), counts("Teeth due"), counts("Assessable"),
+              {texts("School where placed"), counts("Students due", "children_due"),
+               counts("Found"), shares("Found, %"), counts("Teeth due"), counts("Assessable"),
                shares("Assessable, %"), shares("Fully retained, %"),
                shares("If all not assessed failed, %"), shares("If all not assessed held, %")}};
   int due = 0;

@@ -170,7 +170,7 @@ std::string ownCaution(Factor factor) {
     return "Teeth differ in eruption and in how hard they are to keep dry; this alone does not say "
            "which.";
   case Factor::school:
-    return "Schools differ in children, days, people and equipment; this alone does not say which.";
+    return "Schools differ in students, days, people and equipment; this alone does not say which.";
   case Factor::lot:
     return "Lots follow each other in time and place; what else changed with them may explain it.";
   case Factor::eruption:
@@ -182,7 +182,7 @@ std::string ownCaution(Factor factor) {
   case Factor::delivery:
   case Factor::holding:
   case Factor::guards:
-    return "Chosen by need, not at random: the harder teeth and children may explain it.";
+    return "Chosen by need, not at random: the harder teeth and students may explain it.";
   case Factor::grade:
     return "Grades differ in age and in how far teeth have erupted.";
   case Factor::placedBy:

@@ -45,7 +45,7 @@ std::string nextOf(const UrgentLine& line, bool isReferred) {
   if (line.calls.empty()) return "call now";
   if (!line.reached) return "call again, then the next person on the card";
   if (!line.nurseTold) return "tell the nurse";
-  return isReferred ? "find out whether the child was seen" : "make the referral";
+  return isReferred ? "find out whether the student was seen" : "make the referral";
 }
 
 std::optional<UrgentLine> urgentLine(const DayView& view, const roster::ChildId& id) {

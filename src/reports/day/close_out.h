@@ -56,7 +56,7 @@ enum class BlockerKind {
   urgentNotCalled,
   noReferral,
   toothWithoutReason,
-  fieldUnfinished, ///< etched or filled, and nobody has said how it ended
+  fieldUnfinished, ///< etched or filled, and no one has said how it ended
   lightNotRead,
   paperMissing,
   lateOnJoinedCard ///< came for a card that is joined to another
@@ -99,7 +99,7 @@ struct SupplyLine {
   kit::MaterialKind kind;
   int teeth = 0; ///< that it touched, whether or not they were finished; 0 for varnish
   int children = 0;
-  std::optional<int> opened{}; ///< packages, today; none while nobody has counted
+  std::optional<int> opened{}; ///< packages, today; none while no one has counted
   std::optional<int> left{};   ///< zero: the lot is closed
   std::optional<base::Date> expiry{};
   bool setAside = false; ///< quarantined
@@ -151,11 +151,11 @@ struct CloseOut {
   std::vector<PaperLine> papers{};       ///< those that any sheet went out of
   std::vector<LightToRead> lights{};
   std::vector<LaptopLine> laptops{};
-  std::optional<roster::DayEffort> effort{}; ///< none while nobody has said it
+  std::optional<roster::DayEffort> effort{}; ///< none while no one has said it
   std::optional<roster::DayCost> cost{};     ///< likewise
-  bool paperCounted = false; ///< somebody said how many sheets went out beside those known
+  bool paperCounted = false; ///< someone said how many sheets went out beside those known
   DayCounts counts{};
-  /// Consented children of the school whom nobody has seen this term. They block the last day only.
+  /// Consented children of the school whom no one has seen this term. They block the last day only.
   std::vector<ChildLine> stillToSee{};
   bool closed = false;
   std::string signedBy{};

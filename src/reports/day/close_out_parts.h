@@ -11,7 +11,7 @@ DayEquation equationOf(const DayView& view);
 std::vector<Blocker> blockersOf(const DayView& view, const CloseOut& sheet);
 std::vector<DayException> exceptionsOf(const DayView& view);
 std::vector<SupplyLine> suppliesOf(const DayView& view);
-/// Lights that were amber in the morning or changed during the day, and that nobody has read since
+/// Lights that were amber in the morning or changed during the day, and that no one has read since
 /// their last cure nor passed over.
 std::vector<LightToRead> lightsToRead(const DayView& view);
 std::vector<LaptopLine> laptopsOf(const DayView& view);

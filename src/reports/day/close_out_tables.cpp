@@ -46,8 +46,8 @@ Table blockerTable(const CloseOut& day) {
 
 Table questionTable(const CloseOut& day) {
   Table table{"Laptop conflicts",
-              {texts("Child"), texts("Conflict"), texts("One laptop"), texts("Other laptop"),
-               texts("Resolution")},
+              {texts("Student", "child"), texts("Conflict"), texts("One laptop"),
+               texts("Other laptop"), texts("Resolution")},
               {"Nothing was overwritten: a person chooses, and the history keeps both. "
                "Resolve each before signing; until then a resolution can be changed."}};
   for (const auto& question : day.questions) {
@@ -71,7 +71,7 @@ std::string callWords(const Call& call) {
 
 Table urgentTable(const CloseOut& day) {
   Table table{"Urgent: call today",
-              {texts("Child"), texts("Finding"), dated("Calls"), texts("Reached"),
+              {texts("Student", "child"), texts("Finding"), dated("Calls"), texts("Reached"),
                texts("Nurse told"), texts("Next")},
               {"Urgent stays open until a guardian has been reached and care has an outcome."}};
   for (const auto& line : day.urgent) {
@@ -87,8 +87,8 @@ Table urgentTable(const CloseOut& day) {
 
 Table lineTable(std::string title, const std::vector<ChildLine>& lines) {
   Table table{std::move(title),
-              {texts("Child"), texts("Room"), texts("Outcome"), counts("Sealed"), texts("Teeth"),
-               texts("Urgency"), texts("Missing")}};
+              {texts("Student", "child"), texts("Room"), texts("Outcome"), counts("Sealed"),
+               texts("Teeth"), texts("Urgency"), texts("Missing")}};
   for (const auto& line : lines) {
     std::vector<std::string> iso;
     for (const auto& tooth : line.sealed)
@@ -101,13 +101,13 @@ Table lineTable(std::string title, const std::vector<ChildLine>& lines) {
 }
 
 Table childTable(const CloseOut& day) {
-  return lineTable("Children", day.lines);
+  return lineTable("Students", day.lines);
 }
 
 Table unfinishedTable(const CloseOut& day) {
   Table table{"Unfinished teeth",
-              {texts("Child"), texts("Room"), texts("Tooth"), texts("Status"), texts("Reason"),
-               dated("Planned since"), texts("Next step")},
+              {texts("Student", "child"), texts("Room"), texts("Tooth"), texts("Status"),
+               texts("Reason"), dated("Planned since"), texts("Next step")},
               {"Planned since: the day from which it was planned to be sealed."}};
   for (const auto& tooth : day.unfinished)
     table.rows.push_back(
@@ -118,8 +118,8 @@ Table unfinishedTable(const CloseOut& day) {
 
 Table exceptionTable(const CloseOut& day) {
   Table table{"Exceptions",
-              {texts("Kind"), texts("Child"), texts("What"), texts("Reason"), texts("By"),
-               texts("Assigned to")},
+              {texts("Kind"), texts("Student", "child"), texts("What"), texts("Reason"),
+               texts("By"), texts("Assigned to")},
               {"No action needed: all is known, and the line is kept for the record."}};
   for (const auto& one : day.exceptions)
     table.rows.push_back(
@@ -130,9 +130,9 @@ Table exceptionTable(const CloseOut& day) {
 Table letterTable(const CloseOut& day) {
   Table table{
       "Letters",
-      {texts("Child"), texts("Room"), texts("About"), texts("Language"), counts("Printed"),
-       counts("Handed out"), counts("Returned"), texts("To do"), inFiles(texts("Status")),
-       inFiles(texts("Owed")), inFiles(texts("In error"))},
+      {texts("Student", "child"), texts("Room"), texts("About"), texts("Language"),
+       counts("Printed"), counts("Handed out"), counts("Returned"), texts("To do"),
+       inFiles(texts("Status")), inFiles(texts("Owed")), inFiles(texts("In error"))},
       {letterSums(day.letters).words() +
            " have their letter, printed or queued. A letter that is missing or in error is an "
            "exception and does not hold up the signing.",
@@ -149,18 +149,18 @@ Table letterTable(const CloseOut& day) {
 Table countTable(const CloseOut& day) {
   const auto& seen = day.counts;
   return {"Counts",
-          {counts("Children seen"), counts("Children sealed"), counts("First molars"),
-           counts("Second molars"), counts("Other teeth"), counts("Surfaces"), counts("Varnish"),
-           counts("Sealants checked")},
+          {counts("Students seen", "children_seen"), counts("Students sealed", "children_sealed"),
+           counts("First molars"), counts("Second molars"), counts("Other teeth"),
+           counts("Surfaces"), counts("Varnish"), counts("Sealants checked")},
           {{seen.children, seen.sealedChildren, seen.firstMolars, seen.secondMolars,
             seen.otherTeeth, seen.surfaces, seen.varnish, seen.checks}},
           {"Teeth and surfaces are counted separately; only complete sealants count. "
-           "One letter is due for each child seen or absent."}};
+           "One letter is due for each student seen or absent."}};
 }
 
 Table supplyTable(const CloseOut& day) {
   Table table{"Supplies by lot",
-              {texts("Kind"), texts("Lot"), counts("Teeth"), counts("Children"),
+              {texts("Kind"), texts("Lot"), counts("Teeth"), counts("Students", "children"),
                counts("Packages opened"), counts("Packages left"), dated("Expiry"),
                counts("Days to expiry")},
               {"Teeth treated with the lot, finished or not. Packages as counted; none left "
@@ -202,8 +202,9 @@ std::string costNote(const CloseOut& day) {
 Table effortTable(const CloseOut& day) {
   Table table{"Staff and chair hours",
               {counts("Chairs"), numbers("Hours open"), numbers("Chair hours"),
-               numbers("Children seen per chair hour"), texts("Staff hours"),
-               numbers("Total staff hours"), counts("Students receiving oral health education")}};
+               numbers("Students seen per chair hour", "children_seen_per_chair_hour"),
+               texts("Staff hours"), numbers("Total staff hours"),
+               counts("Students receiving oral health education")}};
   if (!day.effort) {
     table.notes = {"Not entered yet. Signing does not need it."};
     if (day.cost) table.notes.push_back(costNote(day));
@@ -215,13 +216,13 @@ Table effortTable(const CloseOut& day) {
                         numberPer(day.counts.children, hours, 2),
                         effort.people.empty() ? nothing : roster::peopleText(effort.people),
                         hoursOf(effort.staffTime()), effort.taught});
-  table.notes = {"Children seen for each hour that a chair was open.", costNote(day)};
+  table.notes = {"Students seen for each hour that a chair was open.", costNote(day)};
   return table;
 }
 
 Table referralTable(const CloseOut& day) {
   Table table{"Referrals made today",
-              {texts("Child"), texts("Urgency"), texts("Reason"), texts("Referred to"),
+              {texts("Student", "child"), texts("Urgency"), texts("Reason"), texts("Referred to"),
                texts("To be seen by"), texts("Status")},
               {"Followed up until there is an outcome: letter, second letter, phone. The report "
                "\"follow-up\" of the term has the days open."}};
@@ -233,9 +234,9 @@ Table referralTable(const CloseOut& day) {
 
 Table incidentTable(const CloseOut& day) {
   Table table{"Incidents",
-              {dated("When"), texts("What"), onPaper(texts("Child")), onPaper(texts("Done")),
-               onPaper(texts("Told")), onPaper(texts("Follow-up")), inFiles(texts("Open")),
-               inFiles(texts("Of earlier day"))}};
+              {dated("When"), texts("What"), onPaper(texts("Student", "child")),
+               onPaper(texts("Done")), onPaper(texts("Told")), onPaper(texts("Follow-up")),
+               inFiles(texts("Open")), inFiles(texts("Of earlier day"))}};
   std::vector<IncidentLine> ofToday;
   for (const auto& line : day.incidents) {
     const auto& incident = line.incident;
@@ -282,7 +283,8 @@ Table lateEntryTable(const CloseOut& day) {
 }
 
 Table returnTable(const CloseOut& day) {
-  Table table{"Return visits", {texts("Student"), texts("Room"), texts("Why"), texts("Next")}};
+  Table table{"Return visits",
+              {texts("Student", "child"), texts("Room"), texts("Why"), texts("Next")}};
   for (const auto& visit : returnVisits(day))
     table.rows.push_back({visit.shown, visit.room, visit.why, visit.next});
   return table;

@@ -33,7 +33,7 @@ std::string disagreement(const DayView& view, const roster::ChildId& child, DayE
   case DayEnd::onHold:
   case DayEnd::notReached:
     return view.screenings.has(child) || view.placements.has(child)
-               ? named(end) + ", but the child was seen today"
+               ? named(end) + ", but the student was seen today"
                : "";
   case DayEnd::withdrawn:
     return ""; // also in the middle of the care

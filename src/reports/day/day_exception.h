@@ -23,13 +23,13 @@ enum class ExceptionKind {
   recordDoubtful, ///< a check of the day found no placement that fits the tooth
   lightPassedOver,
   paperMissing,
-  paperNotCounted, ///< nobody was asked about sheets beside the letters
+  paperNotCounted, ///< no one was asked about sheets beside the letters
   agreementOverride
 };
 
 enum class Fixer { nobody, clinician, coordinator };
 
-/// Nobody where all is known and the line is kept for the record.
+/// No one where all is known and the line is kept for the record.
 Fixer whoMustFix(ExceptionKind kind);
 
 struct DayException {

@@ -181,7 +181,7 @@ void addLetters(const DayView& view, std::vector<DayException>& out) {
   const auto lines = letterLines(view);
   if (const auto sums = letterSums(lines); sums.missing() > 0)
     out.push_back({ExceptionKind::letterMissing, std::nullopt, "",
-                   counted(sums.missing(), "child", "children") + " without the right letter: " +
+                   counted(sums.missing(), "student", "students") + " without the right letter: " +
                        sums.words() + " have theirs, printed or queued",
                    "", ""});
   for (const auto& line : lines)

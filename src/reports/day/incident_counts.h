@@ -10,7 +10,7 @@ struct IncidentCount {
   int open = 0; ///< of them, with something still to be done
 };
 
-/// The sorts that happened, in their own order; each incident once. Nobody is named in it.
+/// The sorts that happened, in their own order; each incident once. No one is named in it.
 std::vector<IncidentCount> incidentCounts(const Rows<followup::Incident>& incidents);
 std::vector<IncidentCount> incidentCounts(const std::vector<IncidentLine>& lines);
 

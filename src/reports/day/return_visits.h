@@ -13,7 +13,7 @@ struct ReturnVisit {
   std::string next; ///< when it can be done, where the sheet knows
 };
 
-/// Absent, out of time, on hold, begun and unfinished, and on the last day whoever nobody saw this
+/// Absent, out of time, on hold, begun and unfinished, and on the last day whoever no one saw this
 /// term: each once, by room, then as shown.
 std::vector<ReturnVisit> returnVisits(const CloseOut& day);
 

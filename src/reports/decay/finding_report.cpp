@@ -56,7 +56,7 @@ Cell rateWithRange(double rate, const estimates::Interval& range) {
 } // namespace
 
 Table findingTable(const FindingTotals& totals) {
-  Table table{"Screening measures, % of children (95% CI)",
+  Table table{"Screening measures, % of students (95% CI)",
               {texts("School"), counts("Screened"), counts("Could not tell"),
                ranges("Untreated decay"), ranges("Treated decay"), ranges("Caries experience"),
                ranges("Sealants"), ranges("Needs care"), ranges("Needs care at once")}};
@@ -70,14 +70,14 @@ Table findingTable(const FindingTotals& totals) {
       std::string("CIs of the total: ") +
           (totals.unit == ClusterUnit::schools ? "schools as clusters."
            : totals.isSchoolPlanned
-               ? "each child separately. " + schoolPlannedWords()
-               : "each child separately, as fewer than two schools were seen.") +
-          " CIs apply to children like these: those with consent, in schools that "
+               ? "each student separately. " + schoolPlannedWords()
+               : "each student separately, as fewer than two schools were seen.") +
+          " CIs apply to students like these: those with consent, in schools that "
           "were chosen, not sampled at random."};
   if (totals.total.couldNotTell > 0)
     table.notes.emplace_back("Could not tell: untreated or treated decay, or both.");
   if (const auto known = totals.total.measures ? knownWords(totals.total) : ""; !known.empty())
-    table.notes.push_back("Each share is of the children for whom it is known; of " +
+    table.notes.push_back("Each share is of the students for whom it is known; of " +
                           number(totals.total.screened) + " screened: " + known + "." +
                           knownBySchool(totals));
   return table;
@@ -85,8 +85,8 @@ Table findingTable(const FindingTotals& totals) {
 
 Table attackTable(const AttackBySchool& attack) {
   Table table{"Yearly attack rate of never-sealed first molars, %",
-              {texts("School"), counts("Children"), counts("Molars"), counts("Affected"),
-               ranges("Observed (95% CI)")}};
+              {texts("School"), counts("Students", "children"), counts("Molars"),
+               counts("Affected"), ranges("Observed (95% CI)")}};
   if (!attack.rates) {
     table.notes = {"No never-sealed first molar had been erupted long enough."};
     return table;
@@ -126,11 +126,11 @@ Table attackTable(const AttackBySchool& attack) {
   for (auto& note : attackNotes(attack.all))
     table.notes.push_back(std::move(note));
   if (const auto& all = attack.all.estimate)
-    table.notes.push_back("All children: " + rateWithRange(all->annual, all->toRead()).text() +
-                          (attack.all.unit == ClusterUnit::schools ? ", schools" : ", children") +
+    table.notes.push_back("All students: " + rateWithRange(all->annual, all->toRead()).text() +
+                          (attack.all.unit == ClusterUnit::schools ? ", schools" : ", students") +
                           " as clusters. Cavities averted in first molars use this rate and CI.");
   if (attack.profile)
-    table.notes.push_back("By profile likelihood, children as clusters: " +
+    table.notes.push_back("By profile likelihood, students as clusters: " +
                           rateWithRange(attack.profile->annual, attack.profile->clustered).text() +
                           (withMolars > 1 ? "; this CI leaves out what schools differ by." : "."));
   if (rates.has(estimates::SchoolRatesNote::tauAtZero))

@@ -24,7 +24,7 @@ AttackRateReport attackRateOf(const TermView& view) {
     report.isSchoolPlanned = found->units == estimates::ProgramUnits::childrenPlanned;
     report.estimate = std::move(found->rate);
   } else {
-    report.whyNot = "not enough data: no never-sealed first molar of a child new to the program "
+    report.whyNot = "not enough data: no never-sealed first molar of a student new to the program "
                     "with enough time in the mouth";
   }
   return report;
@@ -32,11 +32,11 @@ AttackRateReport attackRateOf(const TermView& view) {
 
 std::vector<std::string> attackNotes(const AttackRateReport& attack) {
   std::vector<std::string> notes{
-      "Attack rate: each child once, at its first screening by the program; first "
+      "Attack rate: each student once, at its first screening by the program; first "
       "molars never sealed."};
   if (attack.seenBefore > 0)
     notes.push_back("Not included, as the program had screened them before: " +
-                    counted(attack.seenBefore, "child", "children") +
+                    counted(attack.seenBefore, "student", "students") +
                     ". Where their sound molars were sealed, those left are not a fair sample.");
   if (attack.extracted > 0)
     notes.push_back("Affected molars include " + std::to_string(attack.extracted) +
@@ -45,7 +45,7 @@ std::vector<std::string> attackNotes(const AttackRateReport& attack) {
     notes.push_back("Not included, as they were already sealed: " +
                     counted(attack.everSealedLeftOut, "first molar", "first molars") +
                     ". Whether that makes the rate too high or too low is not known: it depends on "
-                    "whether those children were at less risk or at more.");
+                    "whether those students were at less risk or at more.");
   if (attack.isSchoolPlanned) notes.push_back("The rate's CI: " + schoolPlannedWords());
   return notes;
 }
@@ -55,8 +55,8 @@ std::string borrowedRateWords(const AttackRateReport& attack) {
   return "Second molars use the first molars' rate: " +
          (seen.children == 0
               ? std::string(
-                    "no child new to the program had one, never sealed, long enough to count")
-              : counted(static_cast<int>(seen.children), "child", "children") +
+                    "no student new to the program had one, never sealed, long enough to count")
+              : counted(static_cast<int>(seen.children), "student", "students") +
                     " new to the program had one, never sealed, long enough to count (" +
                     counted(seen.affected, "such molar was", "such molars were") +
                     " affected), fewer than " + std::to_string(fewestForSecondMolars)) +

@@ -149,10 +149,10 @@ std::string ageWords(const estimates::RiskByAge& age) {
                                 : base::fixed(band.from, 0) + " or more years erupted: ") +
                     shareOf(band.rate.annual).text() + " (" +
                     percentRange(band.rate.toRead().low, band.rate.toRead().high) + ")");
-  return "By time in the mouth, % a year (95% CI, children as clusters): " +
+  return "By time in the mouth, % a year (95% CI, students as clusters): " +
          base::join(bands, "; ") +
          ". This does not show whether the risk changes with age: molars erupt at "
-         "ages that differ by a year or more between children, only the mean is known "
+         "ages that differ by a year or more between students, only the mean is known "
          "here, and that alone makes a steady rate look changing.";
 }
 

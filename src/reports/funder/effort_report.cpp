@@ -127,7 +127,8 @@ Table staffTable(const std::vector<Effort>& schools) {
   auto table = hoursTable(roles);
   table.columns.insert(table.columns.end(),
                        {counts("Screened"), numbers("Screened per chair hour"),
-                        numbers("Staff hours per child"), numbers("Teeth per chair hour"),
+                        numbers("Staff hours per student", "staff_hours_per_child"),
+                        numbers("Teeth per chair hour"),
                         counts("Students receiving oral health education")});
   for (const auto& one : schools) {
     auto cells = hourCells(one, roles);
@@ -137,7 +138,7 @@ Table staffTable(const std::vector<Effort>& schools) {
                   each(one.teeth, one.chairHours), one.taught});
     table.rows.push_back(std::move(cells));
   }
-  table.notes.emplace_back("Children screened and teeth sealed on those days, each once.");
+  table.notes.emplace_back("Students screened and teeth sealed on those days, each once.");
   return table;
 }
 
@@ -162,7 +163,7 @@ std::optional<Table> mealsTable(const std::vector<Effort>& schools) {
   Table table{
       "Schools",
       {texts("School"), shares("Students with free or reduced-price meals, %"), texts("Source")},
-      {"A school's own published percentage; it says nothing about one child."}};
+      {"A school's own published percentage; it says nothing about one student."}};
   for (const auto& one : schools)
     if (one.mealsPercent)
       table.rows.push_back({one.school, Share{*one.mealsPercent / 100.0, 0}, one.mealsSource});

@@ -7,7 +7,7 @@
 
 namespace gk::reports {
 
-/// What schools' days took in a term, of those days of which somebody said it.
+/// What schools' days took in a term, of those days of which someone said it.
 struct Effort {
   std::string school;
   std::optional<roster::SchoolId> id{}; ///< none of the sum
@@ -36,11 +36,11 @@ std::vector<Effort> effortsOf(std::vector<Effort> all, roster::SchoolId school);
 Table staffTable(const std::vector<Effort>& schools);
 
 /// The hours alone, and students taught, which say nothing of a child's health; small counts of
-/// them hide all the same. None where nobody said any.
+/// them hide all the same. None where no one said any.
 std::optional<Table> publishedEffort(const std::vector<Effort>& schools,
                                      const SuppressionRule& rule);
 
-/// Schools with their share of students with free or reduced-price meals; none where nobody said
+/// Schools with their share of students with free or reduced-price meals; none where no one said
 /// it.
 std::optional<Table> mealsTable(const std::vector<Effort>& schools);
 

@@ -75,11 +75,11 @@ Table sparedTable(const TermTotals& totals, const std::vector<Table>& published)
       "Methods and limits. Consented: a form for these dates that says yes, or "
       "screened on them. Screened is a look by a licensed person at school, not a "
       "dental examination, no x-rays. Sealed: at least one complete sealant by "
-      "this program; teeth are counted once. Retention: found children only, first "
+      "this program; teeth are counted once. Retention: found students only, first "
       "placements, fully retained of those assessable at " +
           number(totals.window.fromMonths) + " to " + number(totals.window.untilMonths) +
           " months, by placing school; those not found may have kept fewer or more.",
-      "Cavities averted is a model estimate: it applies to programs, never to one child" +
+      "Cavities averted is a model estimate: it applies to programs, never to one student" +
           std::string(hasRange ? "; its CI covers the sampling error of attack rate and "
                                  "retention, not doubt about the model."
                                : ".")};
@@ -106,7 +106,7 @@ std::vector<Table> funderAnnex(const TermView& view, const TermTotals& totals,
   out.insert(out.end(), published.students.begin(), published.students.end());
   if (published.students.empty())
     out.back().notes.emplace_back(
-        "Who the children are is omitted: it was not stated, or a total suppressed "
+        "Who the students are is omitted: it was not stated, or a total suppressed "
         "elsewhere could be worked out from it.");
   if (auto effort = publishedEffort(schools, rule)) out.push_back(*std::move(effort));
   if (totals.targets.isAny()) out.push_back(targetTable(totals, tables));

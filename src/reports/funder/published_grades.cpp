@@ -203,7 +203,7 @@ void addGrades(Published& published, const std::vector<Participation>& grades,
       std::ranges::any_of(made.counts.schools, [](const auto& row) { return row.size() > 1; });
   auto table = participationTable(
       "Participation by grade", "Grade",
-      std::string("Grade as it is now, the child's own and not the room's.") +
+      std::string("Grade as it is now, the student's own and not the room's.") +
           (hasBands ? " Adjacent grades share a row so that fewer counts are suppressed." : "") +
           (total.enrolled ? "" : " Enrollment by grade is not known."),
       made);

@@ -13,8 +13,8 @@ namespace gk::reports {
 
 namespace {
 
-constexpr const char* withHeading = "Children with it";
-constexpr const char* knownHeading = "Children known";
+constexpr const char* withHeading = "Students with it";
+constexpr const char* knownHeading = "Students known";
 constexpr const char* screenedWords = "Screened";
 constexpr double dearAll = 5; ///< the program's own line says more to more readers
 
@@ -285,7 +285,7 @@ Tried tryOut(std::vector<IndicatorRow> rows, const SuppressionRule& rule,
 }
 
 /// All grades come first of all, then the grouping that shows much and hides little: a row of
-/// blanks tells nobody anything.
+/// blanks tells no one anything.
 Tried best(const std::vector<IndicatorRow>& rows, const SuppressionRule& rule,
            std::span<const Release> releases) {
   std::optional<Tried> best;
@@ -331,7 +331,8 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
   }
   const auto under = std::to_string(rule.threshold());
   table.notes = {
-      "By screening, not a dental examination. Each child once over the year: decay and urgency by "
+      "By screening, not a dental examination. Each student once over the year: decay and urgency "
+      "by "
       "the most serious screening, sealants as found at the first.",
       "Untreated decay: a cavity that is not treated. Treated decay: a filling, a crown, or a "
       "tooth "
@@ -339,8 +340,8 @@ PublishedIndicators publishIndicators(const std::vector<IndicatorRow>& allRows,
       "whoever placed them. Urgent care: pain, infection or swelling; early care: any other "
       "problem "
       "that needs a dentist.",
-      "Each % is of the children for whom it is known. No CI is given: these are all the "
-      "children screened, not a sample.",
+      "Each % is of the students for whom it is known. No CI is given: these are all the "
+      "students screened, not a sample.",
       "Counts of 1 to " + std::to_string(rule.threshold() - 1) + " read \"fewer than " + under +
           "\"; \"suppressed\" is a number of any size that would reveal one. A % on fewer than " +
           std::to_string(fewest) + " is marked unstable."};

@@ -12,10 +12,11 @@ namespace gk::reports {
 
 namespace {
 
-constexpr const char* whoseChildren = "Children of this program, not a survey estimate";
+constexpr const char* whoseChildren = "Students of this program, not a survey estimate";
 
 Table headTable(base::Date asOf, const YearOptions& year) {
   Table table{whoseChildren, {texts("Report of"), texts("Value")}};
+  table.key = "children_of_this_program";
   table.rows = {{"Program", year.program},
                 {"County", year.county},
                 {"Year", roster::wordsOf(year.year)},
@@ -23,10 +24,11 @@ Table headTable(base::Date asOf, const YearOptions& year) {
                 {"Through", year.year.end.words()},
                 {"Counted through", asOf.words()}};
   table.notes = {
-      "These are children with consent, in schools that the program chose. They are not a sample "
+      "These are students with consent, in schools that the program chose. They are not a sample "
       "of the state, a county or a grade, so the figures must not be compared with survey "
       "estimates as if they were.",
-      "Each child counts once in the year, whatever terms and days it was seen on, by its current "
+      "Each student counts once in the year, whatever terms and days it was seen on, by its "
+      "current "
       "school and grade."};
   if (asOf < year.year.end) table.notes.emplace_back("The year is not over: figures will change.");
   return table;
@@ -97,7 +99,7 @@ Table stateFigures(std::span<const Table> tables, base::Date asOf, const YearOpt
             {texts("scope"), texts("program"), texts("county"), texts("year_kind"), texts("year"),
              texts("from"), texts("through"), texts("counted_through"), texts("part"), texts("row"),
              texts("indicator"), texts("figure"), texts("value")}};
-  const Cells head{"children of this program, not a survey estimate",
+  const Cells head{"students of this program, not a survey estimate",
                    year.program,
                    year.county,
                    year.year.kind,

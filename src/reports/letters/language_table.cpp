@@ -11,8 +11,8 @@ Table languageTable(const std::map<std::string, int>& asked, const LetterTemplat
   std::ranges::stable_sort(order, std::ranges::greater(),
                            [](const auto& one) { return one.second; });
   Table table{"Languages of letters",
-              {texts("Asked for"), counts("Children"), texts("Letters")},
-              {"A child whose guardians read two languages counts in both. Where there are no "
+              {texts("Asked for"), counts("Students", "children"), texts("Letters")},
+              {"A student whose guardians read two languages counts in both. Where there are no "
                "letters in a language, they go in English with the line that an interpreter can be "
                "called; nothing is translated by a machine."}};
   for (const auto& [language, children] : order) {

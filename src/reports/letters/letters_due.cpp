@@ -161,7 +161,7 @@ LetterSums letterSums(const std::vector<LetterLine>& lines) {
 }
 
 std::string LetterSums::words() const {
-  return std::to_string(seenWith) + " of " + counted(seen, "child", "children") + " seen and " +
+  return std::to_string(seenWith) + " of " + counted(seen, "student", "students") + " seen and " +
          std::to_string(absentWith) + " of " + std::to_string(absent) + " absent";
 }
 

@@ -20,7 +20,7 @@ namespace gk::reports {
 struct Missing {
   bool operator==(const Missing&) const = default;
 };
-/// There is one, but nobody has said it.
+/// There is one, but no one has said it.
 struct Unknown {
   bool operator==(const Unknown&) const = default;
 };
@@ -146,7 +146,7 @@ std::string toRead(const Cell& cell);
 
 // How counts become cells.
 
-/// Nobody has said it.
+/// No one has said it.
 template <class T>
 Cell orUnknown(const std::optional<T>& value) {
   return value ? Cell(*value) : Cell(Unknown{});

@@ -1,6 +1,8 @@
 #include "reports/print/plot_names.h"
 
 #include <algorithm>
+#include <array>
+#include <limits>
 #include <numeric>
 #include <ranges>
 #include <sstream>
@@ -22,6 +24,50 @@ std::vector<std::string> inRows(const std::string& words, double widest) {
       rows.push_back(word);
   }
   return rows;
+}
+
+double sharedArea(const PageBox& one, const PageBox& other) {
+  const double wide = std::min(one.right, other.right) - std::max(one.left, other.left);
+  const double high = std::min(one.bottom, other.bottom) - std::max(one.top, other.top);
+  return wide > 0 && high > 0 ? wide * high : 0;
+}
+
+bool isInside(const PageBox& box, const PageBox& within) {
+  return box.left >= within.left && box.right <= within.right && box.top >= within.top &&
+         box.bottom <= within.bottom;
+}
+
+/// So far away on that side: 1 is right or down, -1 left or up, 0 in the middle.
+PageBox boxBeside(const PlotPoint& of, const PlotPoint& side, double away, double wide,
+                  double high) {
+  const double left = side.x > 0 ? of.x + away : side.x < 0 ? of.x - away - wide : of.x - wide / 2;
+  const double upper = side.y > 0 ? of.y + away : side.y < 0 ? of.y - away - high : of.y - high / 2;
+  return {left, upper, left + wide, upper + high};
+}
+
+/// Of all places about the point the first that is free, from the nearest outward.
+PageBox placeBeside(const PlotPoint& of, double wide, double high, const PageBox& within,
+                    const std::vector<PageBox>& taken) {
+  constexpr std::array<PlotPoint, 8> sides{
+      {{1, 0}, {-1, 0}, {0, -1}, {0, 1}, {1, -1}, {1, 1}, {-1, -1}, {-1, 1}}};
+  constexpr int rings = 12;
+  const auto inX = std::clamp(of.x, within.left, std::max(within.left, within.right - wide));
+  const auto inY = std::clamp(of.y, within.top, std::max(within.top, within.bottom - high));
+  PageBox best{inX, inY, inX + wide, inY + high};
+  double least = std::numeric_limits<double>::infinity();
+  for (int ring = 0; ring < rings; ++ring)
+    for (const auto& side : sides) {
+      const auto box = boxBeside(of, side, besidePoint + ring * endNameRow, wide, high);
+      if (!isInside(box, within)) continue;
+      double shared = 0;
+      for (const auto& other : taken)
+        shared += sharedArea(box, other);
+      if (shared >= least) continue;
+      least = shared;
+      best = box;
+      if (shared == 0) return best;
+    }
+  return best;
 }
 
 } // namespace
@@ -90,6 +136,24 @@ std::vector<double> topsApart(const std::vector<EndName>& names, const std::vect
     free = tops[i] + names[i].height() + namesApart;
   }
   return tops;
+}
+
+std::vector<BesidePoint> besidePoints(const std::vector<NamedPoint>& points,
+                                      const PageBox& within) {
+  constexpr double radius = 6;
+  constexpr double widest = 0.3; // of the room
+  std::vector<PageBox> taken;
+  for (const auto& [at, name] : points)
+    taken.push_back({at.x - radius, at.y - radius, at.x + radius, at.y + radius});
+  std::vector<BesidePoint> placed;
+  for (const auto& [at, name] : points) {
+    if (name.empty()) continue;
+    const EndName words{at, inRows(name, widest * (within.right - within.left))};
+    const auto box = placeBeside(at, words.width(), words.height(), within, taken);
+    taken.push_back(box);
+    placed.push_back({at, words.rows, box});
+  }
+  return placed;
 }
 
 } // namespace gk::reports

@@ -34,4 +34,30 @@ double heightOf(const std::vector<EndName>& names);
 std::vector<double> topsApart(const std::vector<EndName>& names, const std::vector<double>& middles,
                               double low, double high);
 
+/// Between axes of numbers: a point in units of the page, and its name; none is only kept free.
+struct NamedPoint {
+  PlotPoint at;
+  std::string name;
+};
+
+struct PageBox {
+  double left;
+  double top;
+  double right;
+  double bottom;
+};
+
+/// A name beside its point; further off where others took its place.
+struct BesidePoint {
+  PlotPoint of;
+  std::vector<std::string> rows;
+  PageBox box;
+};
+
+inline constexpr double besidePoint = 8; ///< from its middle to its name
+
+/// In the order of the points that have one. None is over a point or another name, or outside
+/// `within`, as long as there is a place left.
+std::vector<BesidePoint> besidePoints(const std::vector<NamedPoint>& points, const PageBox& within);
+
 } // namespace gk::reports

@@ -1,5 +1,6 @@
 #include "base/text/text.h"
 #include "reports/print/plot.h"
+#include "reports/print/plot_frame.h"
 #include "reports/print/plot_names.h"
 #include "reports/print/render.h"
 
@@ -11,14 +12,9 @@ namespace gk::reports {
 
 namespace {
 
-constexpr double endMargin = 14;
-constexpr double top = 14;
-constexpr double rowHeight = 22;
+constexpr double top = PlotFrame::top;
 constexpr double keyHeight = 18;
 constexpr double countsHeight = 18;
-constexpr double widestName = 34 * 6.6;
-constexpr double toEndName = 20;      ///< from the last point to its line's name
-constexpr double widestEndName = 0.4; ///< of the picture
 
 std::string at(double value) {
   return base::fixed(value, 1);
@@ -30,66 +26,10 @@ std::string shown(double value) {
                      std::abs(value - rounded) < 1e-9 ? 0 : (std::abs(value) < 1 ? 2 : 1));
 }
 
-bool hasRows(const Plot& plot) {
-  return !plot.y.names.empty();
-}
-
-/// Where numbers lie on the page.
-class Frame {
- public:
-  Frame(const Plot& plot, PlotSize size) : plot_(plot), width_(size.width) {
-    double longest = hasRows(plot) ? 0 : drawnWidth("100000");
-    for (const auto& name : plot.y.names)
-      longest = std::max(longest, std::min(drawnWidth(name), widestName));
-    left_ = (plot.y.label.empty() ? 12 : 30) + longest;
-    inner_ = hasRows(plot) ? rowHeight * static_cast<double>(plot.y.names.size()) : size.height;
-    for (const auto& series : plot.series)
-      for (const auto& words : series.said)
-        if (hasRows(plot)) right_ = std::max(right_, drawnWidth(words) + 12);
-    right_ = std::min(right_, size.width * 0.4);
-    makeRoomFor(endNames(plot, size.width * widestEndName));
-  }
-
-  [[nodiscard]] double left() const { return left_; }
-  [[nodiscard]] double width() const { return width_; }
-  [[nodiscard]] double rightEdge() const { return width_ - right_; }
-  [[nodiscard]] double lowerEdge() const { return top + inner_; }
-  [[nodiscard]] double x(double value) const {
-    return left_ + (value - plot_.x.low) / (plot_.x.high - plot_.x.low) * (rightEdge() - left_);
-  }
-  [[nodiscard]] double y(double value) const {
-    const double share = (value - plot_.y.low) / (plot_.y.high - plot_.y.low);
-    return hasRows(plot_) ? top + share * inner_ : lowerEdge() - share * inner_;
-  }
-  [[nodiscard]] bool holds(const PlotPoint& point) const { return isOnAxes(plot_, point); }
-
- private:
-  /// At the right of the last point, which stands before the end of the axis.
-  void makeRoomFor(const std::vector<EndName>& names) {
-    if (names.empty()) return;
-    double widest = 0;
-    double last = plot_.x.low;
-    for (const auto& name : names) {
-      widest = std::max(widest, name.width());
-      last = std::max(last, name.end.x);
-    }
-    const double share = std::max(0.5, (last - plot_.x.low) / (plot_.x.high - plot_.x.low));
-    const double before = std::max(40.0, width_ - toEndName - widest - 4 - left_);
-    right_ = std::max(right_, width_ - left_ - before / share);
-    inner_ = std::max(inner_, heightOf(names));
-  }
-
-  const Plot& plot_;
-  double width_;
-  double left_ = 0;
-  double right_ = endMargin;
-  double inner_ = 0;
-};
-
 /// Pieces of the drawing.
 class Drawing {
  public:
-  Drawing(const Plot& plot, const Frame& frame, const PlotColors& colors)
+  Drawing(const Plot& plot, const PlotFrame& frame, const PlotColors& colors)
       : plot_(plot), frame_(frame), colors_(colors) {}
 
   [[nodiscard]] std::string whole() const {
@@ -101,7 +41,7 @@ class Drawing {
       if (!isBelowAxes(series.mark)) out += drawn(series);
     for (const auto& series : plot_.series)
       out += said(series);
-    return out + named() + counts() + key();
+    return out + beside() + named() + counts() + key();
   }
 
   [[nodiscard]] double keyTop() const {
@@ -246,22 +186,48 @@ class Drawing {
       const auto& point = series.points[i];
       if (!plot_.x.names.empty()) // beside its bar, which stands upright
         out += words(frame_.x(point.x) + 9, frame_.y(point.y) + 4, series.said[i], "start", bold);
-      else if (!hasRows(plot_))
-        out += words(frame_.x(point.x), frame_.y(point.y) - 9, series.said[i], "middle", bold);
-      else
+      else if (hasRows(plot_))
         out += words(frame_.rightEdge() + 8, frame_.y(point.y) + 4, series.said[i], "start");
+    }
+    return out;
+  }
+
+  /// Between axes of numbers: the name of each point beside it, with a thin line where others took
+  /// its place, on the ground's own color, since lines go by.
+  [[nodiscard]] std::string beside() const {
+    if (hasRows(plot_) || !plot_.x.names.empty()) return "";
+    std::vector<NamedPoint> points;
+    for (const auto& series : plot_.series)
+      for (std::size_t i = 0; i < series.said.size() && i < series.points.size(); ++i)
+        if (frame_.holds(series.points[i]))
+          points.push_back(
+              {{frame_.x(series.points[i].x), frame_.y(series.points[i].y)}, series.said[i]});
+    const PageBox room{frame_.left() + 4, 2, frame_.width() - 2, frame_.lowerEdge() - 3};
+    std::string out;
+    for (const auto& name : besidePoints(points, room)) {
+      const auto& [left, upper, right, lower] = name.box;
+      const PlotPoint near{std::clamp(name.of.x, left, right), std::clamp(name.of.y, upper, lower)};
+      if (std::hypot(near.x - name.of.x, near.y - name.of.y) > 2 * besidePoint)
+        out += line(name.of.x, name.of.y, near.x, near.y, colors_.quiet, "stroke-width=\"0.8\" ");
+      out += "<rect x=\"" + at(left) + "\" y=\"" + at(upper) + "\" width=\"" + at(right - left) +
+             "\" height=\"" + at(lower - upper) + "\" fill=\"" + colors_.ground + "\"/>\n";
+      double y = upper + 11;
+      for (const auto& row : name.rows) {
+        out += words(left, y, row, "start");
+        y += endNameRow;
+      }
     }
     return out;
   }
 
   /// The name of each line at its end, and a thin line to it, since names move aside.
   [[nodiscard]] std::string named() const {
-    const auto names = endNames(plot_, frame_.width() * widestEndName);
+    const auto names = endNames(plot_, frame_.width() * PlotFrame::widestEndName);
     std::vector<double> middles;
     double left = 0;
     for (const auto& name : names) {
       middles.push_back(frame_.y(name.end.y));
-      left = std::max(left, frame_.x(name.end.x) + toEndName);
+      left = std::max(left, frame_.x(name.end.x) + PlotFrame::toEndName);
     }
     const auto tops = topsApart(names, middles, top - endNameRow / 2, frame_.lowerEdge());
     std::string out;
@@ -366,14 +332,14 @@ class Drawing {
   }
 
   const Plot& plot_;
-  const Frame& frame_;
+  const PlotFrame& frame_;
   const PlotColors& colors_;
 };
 
 } // namespace
 
 std::string toSvg(const Plot& plot, PlotSize size, const PlotColors& colors) {
-  const Frame frame(plot, size);
+  const PlotFrame frame(plot, size);
   const Drawing drawing(plot, frame, colors);
   const auto height = at(drawing.height());
   return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + at(size.width) + " " +

@@ -171,8 +171,7 @@ std::string htmlOf(const Table& table, std::string_view version) {
 /// No variables and no grounds: the window lays such a page on paper by the little that Qt reads.
 constexpr std::string_view style =
     "body{font:11pt/1.5 Inter,system-ui,sans-serif;color:#10201B;"
-    "background:#fff;max-width:1000px;margin:2.5em auto;padding:0 2em;"
-    "font-variant-numeric:tabular-nums}\n"
+    "background:#fff;max-width:1000px;margin:2.5em auto;padding:0 2em}\n"
     "h1{font-size:20pt;line-height:1.2;margin:.1em 0 .2em}\n"
     "h2{font-size:12.5pt;margin:2em 0 .5em}\n"
     "table{border-collapse:collapse;width:100%}\n"
@@ -180,7 +179,7 @@ constexpr std::string_view style =
     "vertical-align:top}\n"
     "th{border-bottom:2px solid #10201B;font-size:9pt;font-weight:600;color:#34453F;"
     "vertical-align:bottom}\n"
-    ".n{text-align:right}.g{font-weight:600;white-space:nowrap}\n"
+    ".n{text-align:right;font-variant-numeric:tabular-nums}.g{font-weight:600;white-space:nowrap}\n"
     "tbody tr:hover{background:#F1F5F2}\n"
     ".note{font-size:9pt;color:#34453F;margin:.5em 0}\n"
     ".mark{float:right;font-size:9pt;font-weight:600;border:2px solid #10201B;"

@@ -21,14 +21,14 @@ std::vector<Relation<StudentFigure>> studentRelations() {
                    {StudentFigure::screened},
                    question.figures,
                    1,
-                   "The answers to each question add up to the children screened."});
-    // That nobody answered tells nothing of anybody.
+                   "The answers to each question add up to the students screened."});
+    // That no one answered tells nothing of anybody.
     for (std::size_t i = 0; i + 1 < question.figures.size(); ++i)
       out.push_back({rest,
                      {StudentFigure::screened},
                      {question.figures[i]},
                      1,
-                     "No answer has more children than were screened."});
+                     "No answer has more students than were screened."});
   }
   return out;
 }
@@ -59,10 +59,10 @@ const std::vector<Relation<Figure>>& relations() {
       {rest, {screened}, {early, urgent}, 1, "Early and urgent are of those screened."},
       {sum, {untreated}, {early, urgent}, 1, "Untreated = early + urgent, where that is so."},
       {sum, {teeth}, {firstMolars, secondMolars, otherTeeth}, 1, "Teeth = first + second + other."},
-      {slack, {teeth}, {sealed}, 1, "A sealed child has a sealed tooth."},
-      {slack, {firstMolars}, {sealed}, 1, "A sealed child has a sealed first molar, as a rule."},
-      {slack, {sealed}, {firstMolars}, molarsOfAKind, "A child has at most four first molars."},
-      {slack, {sealed}, {secondMolars}, molarsOfAKind, "A child has at most four second molars."},
+      {slack, {teeth}, {sealed}, 1, "A sealed student has a sealed tooth."},
+      {slack, {firstMolars}, {sealed}, 1, "A sealed student has a sealed first molar, as a rule."},
+      {slack, {sealed}, {firstMolars}, molarsOfAKind, "A student has at most four first molars."},
+      {slack, {sealed}, {secondMolars}, molarsOfAKind, "A student has at most four second molars."},
   };
   return all;
 }
@@ -71,23 +71,23 @@ template <>
 const std::vector<Relation<CheckFigure>>& relations() {
   using enum CheckFigure;
   static const std::vector<Relation<CheckFigure>> all{
-      {rest, {childrenDue}, {childrenFound}, 1, "Children found are of those due."},
+      {rest, {childrenDue}, {childrenFound}, 1, "Students found are of those due."},
       {rest, {due}, {examined}, 1, "Teeth examined are of those due."},
-      {slack, {due}, {childrenDue}, 1, "A child that is due has a tooth due."},
-      {slack, {childrenDue}, {due}, molars, "A child has at most eight molars due."},
+      {slack, {due}, {childrenDue}, 1, "A student that is due has a tooth due."},
+      {slack, {childrenDue}, {due}, molars, "A student has at most eight molars due."},
       {slack,
        {childrenDue},
        {due},
        molarsOfAKind,
        "Four of them where only first molars are sealed."},
       {slack, {childrenFound}, {examined}, molarsOfAKind, "The same of those examined."},
-      {slack, {examined}, {childrenFound}, 1, "A child that was found had a tooth examined."},
+      {slack, {examined}, {childrenFound}, 1, "A student that was found had a tooth examined."},
       {slack, {childrenFound}, {examined}, molars, "At most eight molars of it were examined."},
       {slack,
        {due, childrenFound},
        {examined, childrenDue},
        1,
-       "A child that was not found has a tooth that was not examined."},
+       "A student that was not found has a tooth that was not examined."},
       {sum, {examined}, {assessable, cannotAssess}, 1, "Examined = assessable + cannot assess."},
       {sum, {assessable}, {whole, part, lost}, 1, "Assessable = whole + part + lost."},
   };
@@ -103,7 +103,7 @@ const std::vector<Relation<StudentFigure>>& relations() {
 const std::vector<CohortRelation>& cohortRelations() {
   static const std::vector<CohortRelation> all{
       {Figure::sealed, CheckFigure::childrenDue,
-       "Children due were sealed in the term before: the same number, where that is so."},
+       "Students due were sealed in the term before: the same number, where that is so."},
       {Figure::teeth, CheckFigure::due,
        "Teeth due were sealed in the term before: the same number, where that is so."},
   };

@@ -16,7 +16,7 @@ enum class RelationKind {
   sum,  ///< the parts are the whole; where it is so, else the reader knows nothing of it
   rest, ///< what the whole has left beside its parts is a number of children or teeth
   few,  ///< the same, but that nothing is left tells nothing of anybody
-  slack ///< it cannot be below zero, and is nobody's secret
+  slack ///< it cannot be below zero, and is no one's secret
 };
 
 /// `times` what `whole` adds up to, and `parts`.
@@ -51,7 +51,7 @@ const std::vector<CallRelation>& callRelations();
 template <class E>
 const std::vector<std::pair<E, E>>& rates();
 
-/// The values; none for a figure that nobody knows.
+/// The values; none for a figure that no one knows.
 std::map<Figure, std::optional<int>> rowOf(const Participation& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const RetentionLine& at);
 std::map<CheckFigure, std::optional<int>> rowOf(const EarlyChecks& at);

@@ -52,8 +52,8 @@ const std::vector<Relation<ReferralFigure>>& relations() {
 
 const std::vector<CallRelation>& callRelations() {
   static const std::vector<CallRelation> all{
-      {Figure::early, 0, "Early referrals are of children found in need of early care."},
-      {Figure::urgent, 1, "Urgent referrals are of children found in need of urgent care."},
+      {Figure::early, 0, "Early referrals are of students found in need of early care."},
+      {Figure::urgent, 1, "Urgent referrals are of students found in need of urgent care."},
   };
   return all;
 }

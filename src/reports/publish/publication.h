@@ -88,7 +88,7 @@ struct Publication {
   Suppressed shown;
   SuppressionRule rule;
   RowsPrinted rows = RowsPrinted::all;
-  bool isMerged = false; ///< schools are one row that nobody asked to be
+  bool isMerged = false; ///< schools are one row that no one asked to be
 
   /// The table of these columns behind the rows' names, with its footnote.
   [[nodiscard]] Table table(std::string title, const std::string& names,

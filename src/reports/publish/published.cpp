@@ -39,12 +39,12 @@ Table serviceTable(const Term& term) {
        shownCounts("Second molars", "second_molars", Figure::secondMolars),
        shownCounts("Other teeth", "other_teeth", Figure::otherTeeth),
        shownCounts("Teeth", "teeth", Figure::teeth),
-       {numbers("Teeth per sealed child", "teeth_per_child"),
+       {numbers("Teeth per sealed student", "teeth_per_child"),
         [](const auto& row) { return row.ratio(Figure::teeth, Figure::sealed); }},
        shownCounts("Varnish", "varnish", Figure::varnish)});
   if (varnishUnscreened)
     made.push_back(shownCounts("Varnish, screened", "varnish_screened", Figure::varnishScreened));
-  std::string note = "Needing, sealed and varnish are children; a sealed tooth counts once.";
+  std::string note = "Needing, sealed and varnish are students; a sealed tooth counts once.";
   if (sealedUnscreened || varnishUnscreened)
     note += " Some were sealed or had varnish without a screening on these dates, such as resealed "
             "at a recheck: need is known of those screened, and shares are of them.";
@@ -69,7 +69,7 @@ Table findingTable(const Term& term) {
       "Findings", "School", std::move(made),
       std::string("By the screening, not a dental examination.") +
           (couldBeTold ? ""
-                       : " Untreated decay, %: of the children of whom it could be told. "
+                       : " Untreated decay, %: of the students of whom it could be told. "
                          "Urgent, %: of all screened."),
       rows);
   if (rows == RowsPrinted::totalAlone)
@@ -80,8 +80,8 @@ Table findingTable(const Term& term) {
 const std::vector<Made<ShownRow<CheckFigure>>>& checkColumns() {
   using enum CheckFigure;
   static const std::vector<Made<ShownRow<CheckFigure>>> made{
-      shownCounts("Children due", "children_due", childrenDue),
-      shownCounts("Children found", "children_found", childrenFound),
+      shownCounts("Students due", "children_due", childrenDue),
+      shownCounts("Students found", "children_found", childrenFound),
       shownRates("Found, %", "found_share", childrenFound, childrenDue),
       shownCounts("Teeth due", "due", due),
       shownCounts("Examined", "examined", examined),
@@ -100,7 +100,7 @@ Table checkTable(const TermTotals& totals, const std::optional<Checks>& checks) 
   Table table;
   if (checks) {
     table = checks->table(title, "School where placed", checkColumns(),
-                          "Found children only. Fully retained, % is of assessable.");
+                          "Found students only. Fully retained, % is of assessable.");
   } else {
     table = tableOf(title, checkColumns());
     table.columns.insert(table.columns.begin(), texts("School where placed"));
@@ -260,7 +260,7 @@ Table participationTable(std::string title, const std::string& rows, const std::
   if (keepsUnscreened(term))
     table.notes.push_back(
         "Consented and screened are never both shown where fewer than " +
-        base::counted(term.rule.threshold(), "child", "children") +
+        base::counted(term.rule.threshold(), "student", "students") +
         " with consent were not screened, or none: the difference would tell how many.");
   return table;
 }
@@ -272,7 +272,7 @@ Published publish(const TermTotals& totals, const SuppressionRule& rule,
   const auto checks = checksPublished(totals, rule, earlier, together);
   Published out{
       .tables = {participationTable("Participation: " + period(totals), "School",
-                                    "Children, each once, by the school they are in now.", term),
+                                    "Students, each once, by the school they are in now.", term),
                  serviceTable(term), findingTable(term), checkTable(totals, checks)},
       .release = {rule.threshold(), term.released(), {}, {}, {}, {}, rule.bySchool()},
       .counts = term.size(),

@@ -11,7 +11,7 @@ using Checks = Publication<CheckFigure>;
 Table shortTermTable(const Checks& checks, const LookAges& ages) {
   using enum CheckFigure;
   return checks.table("Short-term checks, of all schools together", "Schools",
-                      {shownCounts("Children", "children", childrenFound),
+                      {shownCounts("Students", "children", childrenFound),
                        shownCounts("Examined", "examined", examined),
                        shownCounts("Assessable", "assessable", assessable),
                        shownCounts("Fully retained", "whole", whole),
@@ -21,7 +21,7 @@ Table shortTermTable(const Checks& checks, const LookAges& ages) {
                        shownRates("Fully retained, %", "whole_share", whole, assessable)},
                       "Made on these dates. " + lookWords(ages) +
                           " Sealants found missing here count as missing in the one-year figures "
-                          "too, where the child is found then.");
+                          "too, where the student is found then.");
 }
 
 /// One for each question that anybody answered.
@@ -34,8 +34,9 @@ std::vector<Table> studentTables(const Publication<StudentFigure>& students) {
       return students.counts.system.cells.at(places.at(figure)).value;
     };
     if (valueOf(question.figures.back()) == valueOf(StudentFigure::screened)) continue;
-    Table table{std::string("Screened children by ") + question.by,
-                {{question.heading}, counts("Children"), shares("% of screened")}};
+    Table table{std::string("Screened students by ") + question.by,
+                {{question.heading}, counts("Students", "children"), shares("% of screened")}};
+    table.key = keyOf(std::string("screened_children_by_") + question.by);
     for (const auto figure : question.figures)
       table.rows.push_back(
           {wordsOf(figure), row.count(figure), row.rate(figure, StudentFigure::screened)});

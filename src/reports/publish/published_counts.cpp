@@ -176,7 +176,7 @@ class Builder {
     return placed;
   }
 
-  /// Of nobody with consent nobody can be left unscreened.
+  /// Of no one with consent no one can be left unscreened.
   void sayWhetherEmpty(const Placed<Figure>& placed) {
     const auto whole = placed.cells.find(Figure::consented);
     const auto rest = placed.cells.find(Figure::notScreened);

@@ -41,7 +41,7 @@ std::string openlyWords(const SuppressionRule& rule);
 
 /// A count hides when it is small and not zero. A rest is what a group has left beside a count:
 /// it hides at zero too, for then the count is the whole group. A slack is any other difference
-/// that cannot be negative; it is nobody's secret and only bounds the others.
+/// that cannot be negative; it is no one's secret and only bounds the others.
 enum class CountKind { count, rest, slack };
 
 struct CountCell {

@@ -7,6 +7,18 @@
 
 namespace gk::reports {
 
+namespace {
+
+/// Of the readings the last and the one of the first signal are named; the others stand in their
+/// order.
+std::string nameOf(const LightChart& light, std::size_t reading) {
+  const auto& chart = *light.chart;
+  if (reading == chart.firstSignal) return light.dates[baselineReadings + reading].shortWords();
+  return reading + 1 == chart.points.size() ? base::fixed(chart.points[reading].reading, 0) : "";
+}
+
+} // namespace
+
 std::optional<Plot> lightPlot(const LightChart& light) {
   if (!light.chart || light.chart->points.empty()) return std::nullopt;
   PlotSeries readings{"reading", PlotMark::rings, {}};
@@ -20,6 +32,7 @@ std::optional<Plot> lightPlot(const LightChart& light) {
   for (std::size_t i = 0; i < points.size(); ++i) {
     const auto x = static_cast<double>(baselineReadings + i + 1);
     readings.points.push_back({x, points[i].reading});
+    readings.said.push_back(nameOf(light, i));
     average.points.push_back({x, points[i].average});
     low.points.push_back({x, points[i].low});
     high.points.push_back({x, points[i].high});

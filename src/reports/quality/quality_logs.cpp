@@ -17,7 +17,7 @@ struct Ends {
   int teeth = 0;
   int complete = 0;
   int stopped = 0; ///< before the sealant, before the cure, or not achieved
-  int open = 0;    ///< nobody has said how it ended
+  int open = 0;    ///< no one has said how it ended
 };
 
 Cells endCells(const Ends& ends, int begun) {
@@ -98,7 +98,7 @@ Table exceptionsTable(const TermView& view) {
   constexpr std::array<const char*, 7> words{
       "Tooth stopped before completion",       "Sealant not achieved at the check",
       "Tooth with a cure cut short",           "Sealed, frosty not checked",
-      "Teeth isolated with an item missing",   "Child seen on a clinician's override",
+      "Teeth isolated with an item missing",   "Student seen on a clinician's override",
       "Equipment check item failed or skipped"};
   std::array<Counts, words.size()> found;
   const auto note = [&](Kind kind, const roster::DayId& day) {

@@ -61,7 +61,7 @@ class Traced {
 
   [[nodiscard]] Table teeth(const Touches& touches, std::string title) const {
     Table table{std::move(title),
-                {texts("Child"), texts("School where placed"), texts("School now"),
+                {texts("Student", "child"), texts("School where placed"), texts("School now"),
                  dated("Placed on"), texts("Tooth"), texts("Surfaces"), texts("Finished"),
                  texts("Operator"), dated("Last check"), texts("Found")}};
     for (const auto& row : records().placements)
@@ -69,13 +69,14 @@ class Traced {
     std::ranges::stable_sort(table.rows, {},
                              [](const Cells& row) { return std::tuple(row[1], row[3], row[0]); });
     table.notes = {counted(static_cast<int>(table.rows.size()), "tooth", "teeth") +
-                   ". Children by number: this list may be given out for a recall; names and "
+                   ". Students by number: this list may be given out for a recall; names and "
                    "guardians are looked up inside the program."};
     return table;
   }
 
   [[nodiscard]] Table varnished(const kit::LotId& lot, std::string title) const {
-    Table table{std::move(title), {texts("Child"), texts("School now"), dated("Varnished on")}};
+    Table table{std::move(title),
+                {texts("Student", "child"), texts("School now"), dated("Varnished on")}};
     for (const auto& row : records().varnishes) {
       if (row.value.lot != lot) continue;
       const auto [number, school] = childCells(row.value.child);
@@ -96,7 +97,8 @@ class Traced {
       ++at.first;
       at.second.insert(row.value.child);
     }
-    Table table{"Schools to notify", {texts("School now"), counts("Teeth"), counts("Children")}};
+    Table table{"Schools to notify",
+                {texts("School now"), counts("Teeth"), counts("Students", "children")}};
     for (const auto& [school, counts] : found)
       table.rows.push_back(
           {school ? view_.schoolName(*school) : nothing, counts.first, counts.second.size()});
@@ -145,9 +147,9 @@ class Traced {
 Table lotTable(const Traced& traced) {
   Table table{"Lots",
               {texts("Lot"), texts("Material"), texts("Kind"), dated("Expiry"), counts("Teeth"),
-               counts("Children"), texts("Set aside")},
+               counts("Students", "children"), texts("Set aside")},
               {"Teeth treated with the lot, finished or not, in every term; varnish counts "
-               "children of this term."}};
+               "students of this term."}};
   for (const auto& row : traced.records().lots) {
     const auto& lot = row.value;
     const bool isVarnish = lot.kind == kit::MaterialKind::varnish;
@@ -162,10 +164,10 @@ Table lotTable(const Traced& traced) {
 }
 
 Table lightTable(const Traced& traced) {
-  Table table{
-      "Lights",
-      {texts("Light"), texts("Type"), texts("In service"), counts("Teeth"), counts("Children")},
-      {"A tooth is counted under the light of its last full cure."}};
+  Table table{"Lights",
+              {texts("Light"), texts("Type"), texts("In service"), counts("Teeth"),
+               counts("Students", "children")},
+              {"A tooth is counted under the light of its last full cure."}};
   for (const auto& row : traced.records().lights) {
     const auto counts = traced.countsOf([&](const Placement& on) { return on.light == row.id; });
     table.rows.push_back(

@@ -20,7 +20,7 @@ struct PaperLine {
   followup::PaperCount count;
   int known = 0; ///< of them, handed over or back by the letters' own records
 
-  /// Nothing is missing, or somebody said why.
+  /// Nothing is missing, or someone said why.
   [[nodiscard]] bool isSettled() const { return count.missing() == 0 || !count.reason.empty(); }
 };
 

@@ -36,7 +36,7 @@ std::string DayView::shown(const roster::ChildId& id) const {
   if (const auto at = names_.find(id); at != names_.end())
     return known && namesakes_.contains(at->second) ? at->second + ", " + known->number
                                                     : at->second;
-  return known ? known->number : "child not on the roster";
+  return known ? known->number : "student not on the roster";
 }
 
 std::string DayView::tooth(const dentition::Tooth& tooth) const {

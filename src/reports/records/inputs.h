@@ -123,7 +123,7 @@ struct DayRecords {
   std::map<roster::DayId, base::Date> earlierDays{};
 
   /// Those of them with a seating, screening or outcome on another day of this term, so that
-  /// nobody asks for them again today.
+  /// no one asks for them again today.
   std::vector<roster::ChildId> seenOnOtherDays{};
   /// No later day, not canceled, is planned at this school this term: then whoever is still to be
   /// seen needs an outcome today.

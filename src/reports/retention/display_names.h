@@ -15,4 +15,4 @@ inline constexpr std::array
 
 template <>
 inline constexpr auto gk::base::displayNames<gk::reports::ClusterUnit> =
-    std::to_array<std::string_view>({"children", "schools"});
+    std::to_array<std::string_view>({"students", "schools"});

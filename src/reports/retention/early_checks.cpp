@@ -91,14 +91,14 @@ EarlyChecks shortTermChecks(const TermView& view) {
 
 Table earlyCheckTable(const TermView& view, std::optional<roster::SchoolId> placedAt) {
   Table table{"Short-term checks, made this term",
-              {texts("Kind"), counts("Children"), counts("Examined"),
+              {texts("Kind"), counts("Students", "children"), counts("Examined"),
                ranges("Months after placement"), counts("Checked by a different provider"),
                counts("Assessable"), counts("Fully retained"), counts("Partially retained"),
                counts("Missing"), counts("Not assessable"), shares("Fully retained, %")},
               {"A sample, or after a change of technique, material or equipment, preferably "
                "by a different provider than placed them; also opportunistic checks. "
                "Sealants found missing here count as missing in the one-year figures too, "
-               "where the child is found then."}};
+               "where the student is found then."}};
   const auto lines = earlyChecks(view, placedAt);
   for (const auto& line : lines)
     table.rows.push_back({line.label, line.children, line.examined,

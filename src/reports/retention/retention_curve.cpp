@@ -98,7 +98,7 @@ class Spells {
         if (check.state != SpellState::cannotTell)
           firstLook = std::min(firstLook.value_or(check.time), check.time);
     }
-    // Nobody could have been looked at that young: not checked says nothing of them, and of those
+    // No one could have been looked at that young: not checked says nothing of them, and of those
     // among them that were sealed again only failures would be known.
     if (firstLook)
       out.tooYoung = std::erase_if(cohort, [&](const auto& one) {

@@ -41,7 +41,7 @@ struct RetentionCurve {
   std::size_t schoolsChecked = 0; ///< those whose sealants a look judged
   estimates::SpellTally ends;
   std::size_t placements = 0;
-  /// Placed so lately that by their age nobody has ever looked: in no other figure here.
+  /// Placed so lately that by their age no one has ever looked: in no other figure here.
   std::size_t tooYoung = 0;
   std::size_t checks = 0;
   double lastCheck = 0;        ///< years after placement; nothing is known beyond

@@ -33,7 +33,7 @@ enum class Factor {
   holding,  ///< who held cheek and tongue back
   guards,   ///< whether all four were had that keep a field dry
   eruption, ///< at the screening of the day it was placed, as `enamel`
-  enamel,   ///< hypomineralised or not
+  enamel,   ///< hypomineralized or not
   grade
 };
 
@@ -54,7 +54,7 @@ enum class ToothType { upperFirst, lowerFirst, upperSecond, lowerSecond, other }
 
 /// How it is known what became of a sealant.
 enum class HeldFrom : std::uint8_t {
-  unknown,     ///< its child was not found in the window, or nobody judged this one
+  unknown,     ///< its child was not found in the window, or no one judged this one
   look,        ///< a look in the window
   earlierLook, ///< the child was found; an earlier look had found it lost
   reseal       ///< the child was found; the tooth had been sealed again

@@ -15,7 +15,7 @@ const std::vector<Made<Line>>& columns() {
       {texts("School where placed", "placed_at"), labelCell},
       {counts("Placed", "placed", SealantCount::placed), &Line::placed},
       {counts("Due", "due", SealantCount::due), &Line::due},
-      {counts("Children found"),
+      {counts("Students found", "children_found"),
        [](const Line& line) { return outOf(line.childrenFound, line.childrenDue); }},
       {shares("Found, %", "found_share"),
        [](const Line& line) { return shareOf(line.childrenFound, line.childrenDue); }},
@@ -57,10 +57,10 @@ Table emptyRetentionTable(std::string title) {
 void addRetentionCautions(Table& table, const std::vector<RetentionLine>& lines) {
   table.notes.push_back(rangeNote(lines));
   table.notes.emplace_back(
-      "Found children only: those who were not found may have kept fewer or more. "
+      "Found students only: those who were not found may have kept fewer or more. "
       "Fully retained, % is of assessable.");
   table.notes.emplace_back(
-      "The figures describe programs, not one child; small numbers are too few to "
+      "The figures describe programs, not one student; small numbers are too few to "
       "judge an individual.");
 }
 
@@ -71,7 +71,7 @@ Table retentionTable(std::string_view title, const std::vector<RetentionLine>& l
   for (const auto& line : lines)
     addRetentionRow(table, line);
   table.notes = {"In the order of their names, without rank. Such a comparison is observational: "
-                 "groups differ in children, teeth and schools too."};
+                 "groups differ in students, teeth and schools too."};
   addRetentionCautions(table, lines);
   return table;
 }

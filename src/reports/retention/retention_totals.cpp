@@ -193,10 +193,10 @@ std::optional<estimates::Interval> printedRange(const estimates::RetentionEstima
 Cell rangeCell(const std::optional<estimates::RetentionEstimate>& estimate, ClusterUnit unit) {
   if (!estimate) return noFigure;
   const auto range = printedRange(*estimate);
-  if (!range) return unit == ClusterUnit::schools ? "one school" : "one child";
+  if (!range) return unit == ClusterUnit::schools ? "one school" : "one student";
   Range cell{range->low, range->high};
   if (estimate->clusters < estimates::fewClustersToRead)
-    cell.remark = unit == ClusterUnit::schools ? ", few schools" : ", few children";
+    cell.remark = unit == ClusterUnit::schools ? ", few schools" : ", few students";
   else if (estimate->toRead->isPlanned)
     cell.remark = ", likeness assumed";
   return cell;
@@ -238,22 +238,22 @@ std::string rangeNote(const std::vector<RetentionLine>& lines) {
       hasOf([](const RetentionLine& line) { return line.unit == ClusterUnit::schools; });
   const bool isAnySchoolPlanned =
       hasOf([](const RetentionLine& line) { return line.isSchoolPlanned; });
-  return std::string("CIs allow for likeness of teeth within a child and for few children; none "
-                     "from one child alone.") +
+  return std::string("CIs allow for likeness of teeth within a student and for few students; none "
+                     "from one student alone.") +
          (isAnyOfSchools ? " Of " + std::to_string(estimates::fewestSchools) +
                                " or more schools, they allow for likeness within a school and "
                                "for few schools too."
                          : std::string()) +
          (isAnySchoolPlanned ? " " + schoolPlannedWords() : std::string()) +
          (isAnyPlanned
-              ? " Where all or none are fully retained, or few children vary less than by "
+              ? " Where all or none are fully retained, or few students vary less than by "
                 "chance, likeness cannot be measured: the program's own figure or a planning "
                 "value of 0.05 is used, whichever is larger."
               : "");
 }
 
 std::string schoolPlannedWords() {
-  return "Two or three schools hardly show how alike the children of a school are: at least a "
+  return "Two or three schools hardly show how alike the students of a school are: at least a "
          "planning value of 0.05 is assumed, not measured here. Where schools differ more, the CI "
          "is too narrow.";
 }

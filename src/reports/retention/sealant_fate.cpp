@@ -251,7 +251,7 @@ void SealantFates::judgeTooth(const Life& life, SealantFate& out) const {
     out.tooth = held;
     out.toothCheck = event.check;
   }
-  // Found, known as lost, and nothing put in its place: nobody had to look at that tooth.
+  // Found, known as lost, and nothing put in its place: no one had to look at that tooth.
   const auto own = lying.find(life.placement);
   if (!day && out.held == Held::lost && own != lying.end() && own->second == life.surfaces)
     out.tooth = Held::lost;

@@ -71,13 +71,15 @@ std::string capital(std::string words) {
 Table costTable(const std::vector<CostOfDays>& schools) {
   const auto& all = schools.back();
   const auto kinds = kindsOf(all);
-  Table table{"Cost per child and per tooth, estimated",
+  Table table{"Cost per student and per tooth, estimated",
               {texts("School"), counts("Days with costs")}};
+  table.key = "cost_per_child_and_per_tooth";
   for (const auto kind : kinds)
     table.columns.push_back(numbers(capital(named(static_cast<roster::CostKind>(kind))) + ", $"));
   table.columns.insert(table.columns.end(),
-                       {numbers("Total, $"), counts("Children seen"), numbers("Per child seen, $"),
-                        counts("Teeth sealed"), numbers("Per tooth sealed, $")});
+                       {numbers("Total, $"), counts("Students seen", "children_seen"),
+                        numbers("Per student seen, $", "per_child_seen"), counts("Teeth sealed"),
+                        numbers("Per tooth sealed, $")});
   for (const auto& one : schools) {
     if (one.days == 0) continue;
     Cells cells{one.school, outOf(one.daysCosted, one.days)};
@@ -94,10 +96,10 @@ Table costTable(const std::vector<CostOfDays>& schools) {
     return table;
   }
   table.notes = {
-      "Estimates: they include only costs entered with the clinic days. Children and "
+      "Estimates: they include only costs entered with the clinic days. Students and "
       "teeth are from the same days.",
-      "Children seen: screened, sealed, varnished or rechecked, each once. The cost of a day is "
-      "divided by all children, and separately by all teeth. Do not add the two."};
+      "Students seen: screened, sealed, varnished or rechecked, each once. The cost of a day is "
+      "divided by all students, and separately by all teeth. Do not add the two."};
   if (all.daysCosted < all.days)
     table.notes.push_back("No costs are entered for " +
                           counted(all.days - all.daysCosted, "day", "days") +
@@ -142,7 +144,7 @@ Table cavityTable(const CostOfDays& all, const AvertedReport& averted) {
   table.notes = {
       "An estimate for the program over " + counted(averted.years, "year", "years") + ", of the " +
           counted(averted.sealants, "molar", "molars") +
-          " sealed on the days with costs; never for one child.",
+          " sealed on the days with costs; never for one student.",
       "The CI comes from the CI of cavities averted. The costs are used as "
       "entered; costs left out are not in the CI.",
       "Protect less: " + base::fixed(estimates::cautiousEfficacy, 2) +

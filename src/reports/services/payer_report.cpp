@@ -117,13 +117,13 @@ std::vector<Table> payerReport(const TermView& view) {
   const PayerCounts found(view);
   Table totals{
       "Payers, the term",
-      {grouped("Service"), texts("Payer"), counts("Children"), counts("Teeth")},
-      {"Counts alone: no child, no fee and no claim. The office that bills decides what is "
-       "billed. Children once each, by payer as the form said.",
+      {grouped("Service"), texts("Payer"), counts("Students", "children"), counts("Teeth")},
+      {"Counts alone: no student, no fee and no claim. The office that bills decides what is "
+       "billed. Students once each, by payer as the form said.",
        "For use inside the program: small counts are not suppressed here."}};
   Table lines{"Payers by day and provider",
               {grouped("Date", Kind::date), grouped("School"), texts("Provider"), texts("Service"),
-               texts("Payer"), counts("Children"), counts("Teeth")},
+               texts("Payer"), counts("Students", "children"), counts("Teeth")},
               {"Provider: who screened, placed, varnished or checked.",
                "For use inside the program: most counts here are small and not suppressed."}};
   std::map<std::pair<Service, Payer>, Sum> byService;

@@ -126,10 +126,10 @@ Table countTable(const Tracker& tracker, base::Date today) {
 
 Table trackerTable(const Tracker& tracker, base::Date today) {
   Table table{"Referral tracker",
-              {texts("Child"), texts("School"), texts("Urgency"), dated("Screened on"),
+              {texts("Student", "child"), texts("School"), texts("Urgency"), dated("Screened on"),
                dated("Due"), texts("Referred to"), counts("Attempts"), dated("Last attempt"),
                texts("Reached"), texts("Outcome"), counts("Days open"), texts("Overdue")},
-              {"Open ones first, urgent before early, the oldest first. Children by number: the "
+              {"Open ones first, urgent before early, the oldest first. Students by number: the "
                "close-out and the board have the names."}};
   for (const auto& one : tracker.all()) {
     const auto& referral = one.referral->value;
@@ -152,8 +152,8 @@ Table trackerTable(const Tracker& tracker, base::Date today) {
 /// correction of the tooth.
 Table doubtfulTable(const TermView& view, base::Date today) {
   Table table{"Records in question",
-              {texts("Child"), texts("School"), texts("Tooth charted"), dated("Placed on"),
-               dated("Checked on")},
+              {texts("Student", "child"), texts("School"), texts("Tooth charted"),
+               dated("Placed on"), dated("Checked on")},
               {"A check found no matching sealant on that tooth. Look for it at the next "
                "visit and correct the tooth, or leave it: it counts as not assessable."}};
   const auto& records = view.records;

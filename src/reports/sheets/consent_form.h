@@ -85,7 +85,7 @@ struct ShippedForm {
   std::string_view file;
   std::string_view text;
 };
-/// Those that come with the program, in English and Spanish; drafts until somebody approves them.
+/// Those that come with the program, in English and Spanish; drafts until someone approves them.
 const std::vector<ShippedForm>& shippedForms();
 
 } // namespace gk::reports

@@ -18,11 +18,11 @@ struct PastCare {
   int sealedInAll = 0; ///< also those who were not, such as resealed at a recheck
   int teeth = 0;       ///< of all of these
   int days = 0;
-  int enrolled = 0;            ///< where somebody said how many
+  int enrolled = 0;            ///< where someone said how many
   int consentedOfEnrolled = 0; ///< at those schools
   std::vector<int> groups{};   ///< consented of each school and term: the clusters of the interval
 
-  /// Of those enrolled; none where nobody said how many are.
+  /// Of those enrolled; none where no one said how many are.
   [[nodiscard]] std::optional<double> consentShare() const;
 };
 

@@ -22,7 +22,7 @@ Table notParted(const Table& table, const std::string& words) {
   const std::string part(partName(table));
   return {part + ": not of " + words + " alone",
           {{"Not shown"}},
-          {part + " is counted of all children and is not parted by this choice (" + words +
+          {part + " is counted of all students and is not parted by this choice (" + words +
            "). Choose All there to see it."}};
 }
 

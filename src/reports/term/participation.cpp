@@ -86,7 +86,7 @@ class Counter {
   }
 
   /// A yes of this term that stands on a day of the child's school, or on the date of the report.
-  /// Last year's form for two years lets a child be rechecked, but nobody was asked this year: it
+  /// Last year's form for two years lets a child be rechecked, but no one was asked this year: it
   /// would lift the share of consent over the students that the forms went to.
   [[nodiscard]] bool hasYes(const roster::ChildId& id, const roster::SchoolId& school) const {
     const auto& forms = forms_.of(id);

@@ -11,7 +11,7 @@ namespace gk::reports {
 struct Participation {
   std::string school;                   ///< as shown; of a grade, the grade
   std::optional<roster::SchoolId> id{}; ///< none of a sum or a grade
-  std::optional<int> enrolled; ///< none where nobody has said; then there is no consent rate
+  std::optional<int> enrolled; ///< none where no one has said; then there is no consent rate
   int formsBack = 0;           ///< children with a form that is more than "not returned"
   /// Children with a form of this term that says yes and stands on a day of it, or screened in it.
   /// Withdrawn before any care does not count and stays in `formsBack`; nor does a recheck under
@@ -79,7 +79,7 @@ std::vector<ChildShare> participationByChild(const TermView& view);
 /// The sum; its enrollment is unknown when any school's is.
 Participation sumOf(const std::vector<Participation>& schools);
 
-/// One for each school of `records`, by name, also where nobody consented.
+/// One for each school of `records`, by name, also where no one consented.
 std::vector<Participation> participation(const TermView& view);
 
 } // namespace gk::reports

@@ -56,7 +56,7 @@ Table scenarioTable(const ScenarioReport& report, const WhatIf& whatIf) {
                        "reseals included, was fully retained at the one-year check, and not the "
                        "share of first sealants.",
                  "A model estimate; after the first year, retention falls by 0.05 of it a "
-                 "year, a planning value. It applies to programs, never to one child.",
+                 "year, a planning value. It applies to programs, never to one student.",
                  endsWords(scenarios, *report.inputs) + rangeWordsOf(report)};
   if (auto words = reviewWords(*report.inputs); !words.empty())
     table.notes.push_back(std::move(words));

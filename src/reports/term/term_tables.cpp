@@ -8,10 +8,9 @@ namespace gk::reports {
 
 namespace {
 
-std::string belowWords(double target, const std::string& what,
-                       const std::vector<std::string>& under) {
-  return "Below the program's own benchmark of " + base::percent(target, 0) + "% " + what + ": " +
-         base::join(under, ", ") + ".";
+std::string belowWords(double goal, const std::string& what, const std::vector<std::string>& who) {
+  return "Below the program's own benchmark of " + base::percent(goal, 0) + "% " + what + ": " +
+         base::join(who, ", ") + ".";
 }
 
 /// Names the schools whose rate is under a benchmark; nothing when none is, or none was set.
@@ -71,7 +70,7 @@ Table participationTable(const TermTotals& totals) {
                 children("Still to see", "still_to_see", &At::stillToSee),
                 {counts("Days"), &At::days},
                 children("Visits", "visits", &At::visits),
-                {numbers("Children/day", "children_per_day"),
+                {numbers("Students/day", "children_per_day"),
                  [](const At& at) { return numberOf(at.childrenPerDay(), 1); }},
                 {inFiles(counts("Under override")), &At::underOverride},
                 {inFiles(counts("Left")), &At::left},
@@ -80,8 +79,8 @@ Table participationTable(const TermTotals& totals) {
       "Consented: a form for these dates that says yes and is valid on one of them, "
       "or screened on one; withdrawn before any care stays in forms back only. A "
       "recheck under last year's form is not counted here.",
-      "Children are counted once each, by the school they are in now; a child seen on two "
-      "days has two visits. Children/day is screened children for each day."};
+      "Students are counted once each, by the school they are in now; a student seen on two "
+      "days has two visits. Students/day is screened students for each day."};
   if (!totals.total.enrolled)
     table.notes.emplace_back("Where enrollment is unknown there are counts and no consent rate.");
   if (totals.total.underOverride > 0)
@@ -91,7 +90,7 @@ Table participationTable(const TermTotals& totals) {
     table.notes.push_back(base::counted(totals.erased, "student was", "students were") +
                           " erased from this logbook as the law required. No count includes them.");
   for (const auto& taken : totals.overrides)
-    table.notes.push_back("Consent override: child " + taken.child + " on " + taken.on.words() +
+    table.notes.push_back("Consent override: student " + taken.child + " on " + taken.on.words() +
                           " by " + taken.clinician + ": " + taken.reason + ".");
   noteUnder(table, totals, "consented of enrolled", totals.targets.consented,
             &Participation::consented, [](const auto& at) { return at.enrolled.value_or(0); });
@@ -115,15 +114,15 @@ Table serviceTable(const TermTotals& totals) {
                          children("Second molars", "second_molars", &At::secondMolars),
                          children("Other teeth", "other_teeth", &At::otherTeeth),
                          children("Surfaces", "surfaces", &At::surfaces),
-                         {numbers("Teeth per sealed child", "teeth_per_child"),
+                         {numbers("Teeth per sealed student", "teeth_per_child"),
                           [](const At& at) { return numberOf(at.teethPerChild(), 2); }},
-                         {numbers("Teeth per screened child"),
+                         {numbers("Teeth per screened student", "teeth_per_screened_child"),
                           [](const At& at) { return numberPer(at.teeth(), at.screened, 2); }},
                          children("Varnish", "varnish", &At::varnish),
                          {inFiles(counts("Sealed unscreened")), &At::sealedUnscreened},
                          {inFiles(counts("Varnish unscreened")), &At::varnishUnscreened}});
   table.notes = {
-      "Needing, sealed, unfinished and varnish are children. Needing, of the screened: a tooth was "
+      "Needing, sealed, unfinished and varnish are students. Needing, of the screened: a tooth was "
       "chosen for treatment, or sealed. Sealed: at least one complete sealant; repairs and glass "
       "ionomer sealants do not count. Teeth and surfaces are counted separately, each once."};
   const auto& all = totals.total;
@@ -148,8 +147,8 @@ Table findingTable(const TermTotals& totals) {
                          children("Urgent", "urgent", &At::urgent),
                          shareColumn("% urgent", "urgent_share", &At::urgent, &At::screened)});
   table.notes = {
-      "By the screening, not a dental examination. A child screened twice counts once, by "
-      "the more serious finding. Untreated decay, %: of the children of whom it could be "
+      "By the screening, not a dental examination. A student screened twice counts once, by "
+      "the more serious finding. Untreated decay, %: of the students of whom it could be "
       "told. Urgent, %: of all, as urgency is recorded of each.",
       "For use inside the program: small counts are not suppressed here."};
   return table;
@@ -166,8 +165,8 @@ std::string wholeOrPartNote(const RetentionLine& total) {
          "; partially " + partOf(total.part) + ", missing " + partOf(total.lost) +
          ". Clusters of the total: " +
          (total.unit == ClusterUnit::schools ? "schools."
-          : total.isSchoolPlanned ? "children, with at least a planned likeness within schools."
-                                  : "children, as all assessed were placed at one school.");
+          : total.isSchoolPlanned ? "students, with at least a planned likeness within schools."
+                                  : "students, as all assessed were placed at one school.");
 }
 
 /// What the classes of the table hold, each said where there is one.
@@ -222,7 +221,7 @@ Table schoolRetentionTable(const TermTotals& totals) {
   table.notes = {std::string(totals.firstPlacementsOnly
                                  ? "First placements only: the first sealant on each tooth"
                                  : "With reseals") +
-                     "; repairs and sealants of others never count. A child who changed school "
+                     "; repairs and sealants of others never count. A student who changed school "
                      "counts where the sealant was placed.",
                  wholeOrPartNote(totals.retention.total)};
   noteClasses(table, totals.retention.total);
@@ -254,7 +253,7 @@ Table healthTable(const TermTotals& totals) {
       {counts("Filled since"), &Line::filledSince},
       {texts("Not assessable"), whyWords},
       {counts("Checked here", "checked_here"), &Line::checkedHere},
-      {inFiles(counts("Children placed")), &Line::childrenPlaced},
+      {inFiles(counts("Students placed", "children_placed")), &Line::childrenPlaced},
       {inFiles(counts("Due before")), &Line::dueBefore},
       {inFiles(counts("Repaired")), &Line::repaired},
       {inFiles(counts("Filled over")), &Line::filledOver},
@@ -293,7 +292,7 @@ Cell rateCell(const estimates::AttackRateEstimate& rate) {
 
 /// What the range of cavities averted is of, where there is one.
 std::string modelWords(const AvertedReport& averted) {
-  std::string words = "A model estimate: it applies to programs, never to one child.";
+  std::string words = "A model estimate: it applies to programs, never to one student.";
   if (averted.averted && averted.averted->interval)
     words += " The CI covers the sampling error of attack rate and retention, not doubt about the "
              "model.";
@@ -307,7 +306,7 @@ Table preventionTable(const TermTotals& totals) {
   table.rows.push_back({"Yearly attack rate of never-sealed first molars, % (95% CI)",
                         attack.estimate ? rateCell(*attack.estimate) : attack.whyNot});
   if (attack.estimate)
-    table.rows.push_back({"First molars examined; affected; children",
+    table.rows.push_back({"First molars examined; affected; students",
                           base::fixed(attack.estimate->molars, 0) + "; " +
                               base::fixed(attack.estimate->affected, 0) + "; " +
                               std::to_string(attack.estimate->children)});
@@ -373,7 +372,8 @@ Table factTable(const TermTotals& totals) {
 }
 
 Table overrideTable(const TermTotals& totals) {
-  Table table{"Overrides", {texts("Child"), dated("On"), texts("Clinician"), texts("Reason")}};
+  Table table{"Overrides",
+              {texts("Student", "child"), dated("On"), texts("Clinician"), texts("Reason")}};
   for (const auto& taken : totals.overrides)
     table.rows.push_back({taken.child, taken.on, taken.clinician, taken.reason});
   return table;

@@ -168,7 +168,7 @@ std::string cohortWords(std::span<const TermTotals> terms, SideBySide what) {
          (one.firstPlacementsOnly ? "first sealants" : "sealants, reseals included,") + " " +
          number(one.window.fromMonths) + " to " + number(one.window.untilMonths) +
          " months old in the " + oneOf(what) + ", whichever " + oneOf(what) +
-         " they were placed in, among children found.";
+         " they were placed in, among students found.";
 }
 
 } // namespace
@@ -185,14 +185,15 @@ std::vector<Table> termsReport(std::span<const TermTotals> terms, SideBySide wha
     if (!school || isAnything(side.at, side.retention))
       table.rows.push_back(rowOf(side.said, side.at, side.retention));
   table.notes = {
-      areYears ? "Each year is counted as in its own report, each child once in it, whatever terms "
-                 "saw the child; a child seen in two years counts in both, so years are not added."
-               : "Each term is counted as in its own report; a child seen in two terms counts in "
-                 "both, so terms are not added.",
+      areYears
+          ? "Each year is counted as in its own report, each student once in it, whatever terms "
+            "saw the student; a student seen in two years counts in both, so years are not added."
+          : "Each term is counted as in its own report; a student seen in two terms counts in "
+            "both, so terms are not added.",
       cohortWords(terms, what),
       "No trend is tested: from " + oneOf(what) + " to " + oneOf(what) +
-          (school ? " the grades, people and the children found differ."
-                  : " the schools, grades, people and the children found differ.")};
+          (school ? " the grades, people and the students found differ."
+                  : " the schools, grades, people and the students found differ.")};
   if (std::ranges::any_of(sides, [](const auto& side) { return side.at.sealedUnscreened > 0; }))
     table.notes.emplace_back("Sealed includes students not screened then, such as resealed at a "
                              "recheck; sealed, % of needing leaves them out.");

@@ -9,7 +9,7 @@ namespace gk::roster {
 
 using CardJoinId = base::Id<struct CardJoinTag>;
 
-/// Somebody said at the desk that two cards are one child's. Taken back where they are not.
+/// Someone said at the desk that two cards are one child's. Taken back where they are not.
 struct CardJoin {
   using Key = CardJoinId;
   ChildId child; ///< whose card is kept

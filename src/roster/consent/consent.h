@@ -48,7 +48,7 @@ struct Consent {
   std::optional<base::Date> validUntil;
   HistoryAnswered history = HistoryAnswered::yes;
   std::string note;       ///< tooth or material limits; how and by whom it was withdrawn
-  std::string version{};  ///< printed on the form; empty where nobody said
+  std::string version{};  ///< printed on the form; empty where no one said
   std::string language{}; ///< in which the form is printed
   bool operator==(const Consent&) const = default;
 };

@@ -13,7 +13,7 @@
 namespace gk::roster {
 
 /// A signing date as it is typed from a form: "1120" and "11/20" are the latest November 20 that is
-/// not after `notAfter`, since nobody signs after a form came back; "112026" and "11/20/26" name
+/// not after `notAfter`, since no one signs after a form came back; "112026" and "11/20/26" name
 /// the year. All else is `dateMalformed`, for the face to read as any date.
 base::Result<base::Date> readSignedDate(std::string_view text, base::Date notAfter);
 
@@ -35,7 +35,7 @@ struct FormCount {
   SchoolId school;
   std::string room;
   int children = 0;               ///< who are expected still
-  std::optional<int> handedOut{}; ///< none: nobody entered any
+  std::optional<int> handedOut{}; ///< none: no one entered any
   int yes = 0;
   int yesWithLimits = 0;
   int no = 0;

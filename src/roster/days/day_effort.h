@@ -43,7 +43,7 @@ base::Result<minutes> parseHours(std::string_view text);
 /// "5.5" hours.
 std::string hoursText(minutes time);
 
-/// "hygienist 6, dental assistant 5.5", in any order; empty is nobody. Fails with
+/// "hygienist 6, dental assistant 5.5", in any order; empty is no one. Fails with
 /// `numberMalformed` or `textMalformed`, naming the part.
 base::Result<std::vector<RoleTime>> parsePeople(std::string_view text);
 std::string peopleText(const std::vector<RoleTime>& people);

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-// What of a list is not read, said aloud: an allergy may stand in a column that nobody chose.
+// What of a list is not read, said aloud: an allergy may stand in a column that no one chose.
 namespace gk::roster {
 
 std::vector<LeftOutColumn> leftOutColumns(std::span<const base::CsvRow> rows,

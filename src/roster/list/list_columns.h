@@ -7,7 +7,7 @@ namespace gk::roster {
 
 using ListColumnsId = base::Id<struct ListColumnsTag>;
 
-/// How the lists of one school are read, as somebody said at an import: headings, and no cell.
+/// How the lists of one school are read, as someone said at an import: headings, and no cell.
 struct ListColumns {
   using Key = ListColumnsId;
   SchoolId school;

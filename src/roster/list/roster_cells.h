@@ -69,7 +69,7 @@ CellDates readDates(std::string_view text, base::Date today);
 /// to ask about.
 struct HealthRead {
   FlagKind kind;
-  FlagAction action; ///< what must stop a material until somebody asked, else a question
+  FlagAction action; ///< what must stop a material until someone asked, else a question
   bool operator==(const HealthRead&) const = default;
 };
 std::vector<HealthRead> readHealth(std::string_view text);

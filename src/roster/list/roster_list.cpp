@@ -121,7 +121,7 @@ std::vector<RosterAlert> alertsOf(const RosterRow& cells) {
   return alerts;
 }
 
-/// Blank where it says nobody, or two.
+/// Blank where it says no one, or two.
 std::string studentIdOf(const RosterRow& cells, const std::set<std::string>& shared,
                         ReadAside& aside) {
   auto id = plainStudentId(cells.text(RosterColumn::studentId));

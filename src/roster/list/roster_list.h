@@ -86,7 +86,7 @@ struct SkippedRow {
   std::string why; ///< "a total", "the headings again"
 };
 
-/// Two readings of its dates fit the whole list, and nobody said which is meant.
+/// Two readings of its dates fit the whole list, and no one said which is meant.
 struct DateQuestion {
   /// Places of up to five cells, for a person to see: row and column.
   std::vector<std::pair<std::size_t, std::size_t>> examples;

@@ -20,7 +20,7 @@ bool isShortened(std::string_view text) {
     return false;
   const auto begin = text.substr(0, exponent);
   const auto end = text.substr(exponent + 1);
-  // "12E3" may be a number that somebody gave out; a sign or a point is a spreadsheet's.
+  // "12E3" may be a number that someone gave out; a sign or a point is a spreadsheet's.
   const bool isSigned = end.front() == '+' || end.front() == '-';
   if (!isSigned && begin.find_first_of(".,") == std::string_view::npos) return false;
   return std::ranges::all_of(begin, [](char c) { return isDigit(c) || c == '.' || c == ','; }) &&

@@ -7,7 +7,7 @@ namespace gk::roster {
 using EligibilityId = base::Id<struct EligibilityTag>;
 
 /// The share of a school's students with free or reduced-price meals, by which programs choose
-/// schools, as somebody else published it.
+/// schools, as someone else published it.
 struct MealEligibility {
   using Key = EligibilityId;
   TermId term;

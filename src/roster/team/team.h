@@ -41,7 +41,7 @@ struct Member {
 TaskSet usualTasks(Role role);
 
 /// Who says what others may: those who sign, and the program's managers. A license that ran out
-/// does not end it, or nobody could renew one.
+/// does not end it, or no one could renew one.
 bool keepsTeam(const Member& member);
 /// Who keeps the lights and the lots: whoever may do more than type, and those who keep the team.
 bool keepsKit(const Member& member);

@@ -53,7 +53,7 @@ struct SetupApplied {
 
 struct SetupAim {
   By by{};
-  /// Whose acts the later ones are where nobody is yet: one whom the document itself enters.
+  /// Whose acts the later ones are where no one is yet: one whom the document itself enters.
   std::string initials{};
   base::Path folder{}; ///< where the document's files lie
   base::Date today;
@@ -69,7 +69,7 @@ struct SetupAim {
 Result<SetupApplied> applySetup(Session& session, const SetupDocument& document,
                                 const SetupAim& aim);
 
-/// Whether the document enters or renames somebody to these initials.
+/// Whether the document enters or renames someone to these initials.
 bool entersMember(const SetupDocument& document, const std::string& initials);
 
 /// A new logbook that `make` makes under a hidden name, whole or not at all, as

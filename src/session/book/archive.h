@@ -8,7 +8,7 @@ namespace gk::session {
 /// year goes on, `ruleDayOpen` while a school day of it is not signed.
 Result<std::string> archiveName(Reader& book, roster::YearId year, base::Date today);
 
-/// A verified copy of all of the logbook that nobody writes in by mistake: its file is read-only.
+/// A verified copy of all of the logbook that no one writes in by mistake: its file is read-only.
 /// Never over another file. Fails as Snapshot::backUp. What is in the logbook stays in it.
 Result<base::Done> writeArchive(Snapshot& book, const base::Path& target,
                                 const base::Progress& progress);

@@ -19,7 +19,7 @@ namespace gk::session {
 
 class Snapshot;
 
-/// What a logbook holds, for one who chooses among copies of it. Names nobody.
+/// What a logbook holds, for one who chooses among copies of it. Names no one.
 struct BookFacts {
   base::Path file;
   base::Uuid book;

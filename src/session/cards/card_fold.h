@@ -41,7 +41,7 @@ Result<CardThen> cardThen(store::Book& book, roster::ChildId child);
 /// Whether the card was joined to that one, or to one that was joined to it.
 Result<bool> leadsTo(store::Book& book, roster::ChildId card, roster::ChildId kept);
 
-/// What lies on joined cards and not on the kept ones, so that nobody sees it.
+/// What lies on joined cards and not on the kept ones, so that no one sees it.
 Result<std::vector<reports::LateOnCard>> lateOnCards(store::Book& book);
 
 /// The number of the card to which the one of this number was joined, if it was.

@@ -174,7 +174,7 @@ Result<std::vector<FormLine>> FormVerbs::formLinesEver(roster::TermId term, base
     if (hasLeft &&
         std::ranges::none_of(own, [&](const auto& form) { return form.value.term == term; }))
       continue;
-    // Nobody chases the form of a school that is closed, unless it is asked for by name.
+    // No one chases the form of a school that is closed, unless it is asked for by name.
     if (!school && std::ranges::none_of(
                        *worked, [&](const auto& one) { return one.id == child.value.school; }))
       continue;

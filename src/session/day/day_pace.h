@@ -14,7 +14,7 @@ struct DayPace {
   int left = 0; ///< waiting, in the chair or parked
   /// Of one student, on the average; none before `leastSeen` were seen.
   std::optional<std::chrono::minutes> each{};
-  /// None without a pace, or when nobody is left.
+  /// None without a pace, or when no one is left.
   std::optional<base::LocalInstant> ends{};
 
   /// Fewer say nothing of a pace (ours; no source).

@@ -5,8 +5,8 @@
 
 namespace gk::session {
 
-/// Nobody of them may be a child who is here already, whom no person said to be another and who is
-/// not `onList` as somebody else, or, unless that is confirmed, who stands before it in the list:
+/// No one of them may be a child who is here already, whom no person said to be another and who is
+/// not `onList` as someone else, or, unless that is confirmed, who stands before it in the list:
 /// `ruleSameChild` with the numbers.
 Result<base::Done> areOtherChildren(Reader& book, const std::vector<NewChild>& children,
                                     Confirmed areOthersInList,

@@ -83,7 +83,7 @@ bool isRaised(const roster::Member& before, const roster::Member& after) {
 
 } // namespace
 
-/// Nobody gives rights to herself while another could.
+/// No one gives rights to herself while another could.
 Result<base::Done> DeskVerbs::mayGive(const Admission& may,
                                       const std::optional<base::MemberId>& to) {
   const auto settingUp = isSettingUp();
@@ -92,7 +92,7 @@ Result<base::Done> DeskVerbs::mayGive(const Admission& may,
   const auto& author = may.author();
   const auto everyone = members();
   if (!everyone) return everyone.error();
-  // Nobody is left who could, such as after two laptops each took it from the other's.
+  // No one is left who could, such as after two laptops each took it from the other's.
   if (std::ranges::none_of(*everyone, [](const auto& one) { return keepsTeam(one.value); }))
     return base::Done{};
   if (!keepsTeam(author.value))

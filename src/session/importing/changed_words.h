@@ -12,7 +12,7 @@ struct ChangedLine {
   std::string name; ///< as the logbook has it
   std::string before;
   std::string after;
-  bool isWho; ///< a name or a birth date changes: somebody has to look
+  bool isWho; ///< a name or a birth date changes: someone has to look
 };
 
 /// One line for each changed student, changed names and birth dates first. `schoolName` says where

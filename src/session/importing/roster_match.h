@@ -9,7 +9,7 @@
 
 namespace gk::session {
 
-/// That somebody looked at a row and a child of the logbook, and what was said.
+/// That someone looked at a row and a child of the logbook, and what was said.
 struct PairAnswer {
   std::size_t row; ///< of the list, from 0
   roster::ChildId child;
@@ -27,7 +27,7 @@ struct UnsurePair {
 /// Whom each row is.
 struct RosterMatches {
   struct Match {
-    std::optional<std::size_t> known{};    ///< place of the child; none: nobody of the logbook
+    std::optional<std::size_t> known{};    ///< place of the child; none: no one of the logbook
     std::vector<roster::ChildId> others{}; ///< said to be other children
     std::string problem{};                 ///< why the row waits; empty when it does not
     std::string where{};                   ///< the column that the problem is of

@@ -16,7 +16,7 @@ using roster::RosterLine;
 
 namespace {
 
-/// The numbers of the book and of the file, and those that nobody has.
+/// The numbers of the book and of the file, and those that no one has.
 class Numbers {
  public:
   Numbers(const std::vector<std::string>& taken, const std::vector<RosterLine>& lines) {
@@ -134,7 +134,7 @@ class Planning {
             .note = ""};
   }
 
-  /// An alert is in every export's reach, so it may name nobody.
+  /// An alert is in every export's reach, so it may name no one.
   bool holdNames(const RosterLine& line, const Identity& identity) {
     const bool names = std::ranges::any_of(line.alerts, [&](const auto& alert) {
       return namesSomebody(alert.detail, identity, identity);

@@ -95,9 +95,9 @@ struct RosterPlan {
 /// What a list that was read would change. Children without a number get the next free ones. A form
 /// holds from the day it was signed to its last day, or the end of the term when it names none; one
 /// that the logbook has already is not new. A row waits, with its problem, where its number is
-/// another child's, where it may be a child of the logbook or stands twice in the list and nobody
+/// another child's, where it may be a child of the logbook or stands twice in the list and no one
 /// said (roster::verdictOn, roster::isTooAlike), or where an age is unusual for the grade and
-/// nobody confirmed it. Names are never repeated. Precondition: the session is unlocked.
+/// no one confirmed it. Names are never repeated. Precondition: the session is unlocked.
 Result<RosterPlan> planRoster(Session& session, const roster::RosterReading& reading,
                               const RosterAim& aim);
 

@@ -44,7 +44,7 @@ PersonalKey keyRecord(base::MemberId member, const crypto::Bytes& publicKey,
           .box = std::move(wrapped.box)};
 }
 
-/// Nobody types a passphrase for another.
+/// No one types a passphrase for another.
 Result<base::Done> typesForHerself(const Admission& may) {
   const auto by = may.by();
   if (by.recorder && by.recorder != by.author)

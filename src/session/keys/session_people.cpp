@@ -128,7 +128,7 @@ Result<base::Done> PeopleVerbs::resetOwnPin(base::MemberId whose, std::string pa
                                             const std::string& reason) {
   const auto team = members();
   if (!team) return team.error();
-  // Whose own PIN cannot be checked can reset nobody's; and where that is said of all of them, the
+  // Whose own PIN cannot be checked can reset no one's; and where that is said of all of them, the
   // passphrase or the recovery code stands for them, or one forged row each would lock all out.
   const auto canReset = [&](const auto& one) {
     if (one.id == whose || !roster::keepsTeam(one.value)) return false;

@@ -73,7 +73,7 @@ Result<Sources> sourcesOf(Reader& book, roster::DayId day) {
   Sources sources{*std::move(records), frame};
   for (const auto& child : sources.records.children) {
     const auto identity = book.identity(child.id);
-    // Nobody can be written to; the findings say why.
+    // No one can be written to; the findings say why.
     if (!identity && identity.error().code == ErrorCode::vaultDamaged) continue;
     if (!identity) return identity.error();
     std::vector<Recorded<roster::Consent>> forms;
@@ -152,7 +152,7 @@ Result<std::map<std::string, int>> languagesAsked(Reader& book, const reports::T
   std::map<std::string, int> asked;
   for (const auto& [child, own] : forms) {
     const auto identity = book.identity(child);
-    // Nobody can be written to; the findings say why.
+    // No one can be written to; the findings say why.
     if (!identity && identity.error().code == ErrorCode::vaultDamaged) continue;
     if (!identity) return identity.error();
     std::set<std::string> languages;

@@ -45,7 +45,7 @@ Result<Recorded<roster::ClinicDay>> Reader::openDayNow() {
   if (!part) return part.error();
   std::ranges::stable_sort(*all, {}, [](const auto& day) { return day.value.date; });
   for (auto& day : *all | std::views::reverse) {
-    // In a logbook of one school another's day has nobody to see.
+    // In a logbook of one school another's day has no one to see.
     if (*part && (*part)->school != day.value.school) continue;
     const auto closed = isSigned(day.id);
     if (!closed) return closed.error();

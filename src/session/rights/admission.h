@@ -22,7 +22,7 @@ class Admission {
   [[nodiscard]] Verb verb() const { return verb_; }
   [[nodiscard]] base::By by() const { return by_; }
   [[nodiscard]] base::Date on() const { return on_; }
-  /// Precondition: the act is not one of the setup by nobody.
+  /// Precondition: the act is not one of the setup by no one.
   [[nodiscard]] const base::Recorded<roster::Member>& author() const { return *author_; }
   [[nodiscard]] const std::optional<base::Recorded<roster::ClinicDay>>& day() const { return day_; }
 

@@ -159,7 +159,7 @@ enum class PinAsked {
 /// No author, or one without the right: `rule.credential`. Another state of the day:
 /// `rule.day-open`. A child not seated that day: `rule.identity`. No consent to the service:
 /// `rule.consent`. No reason: `rule.reason`. No right PIN of hers where one is asked for, or
-/// somebody with a PIN who types and is not signed in: `pin.needed`. Refusals come in that order.
+/// someone with a PIN who types and is not signed in: `pin.needed`. Refusals come in that order.
 struct VerbRule {
   Verb verb;
   std::string_view name;  ///< as the history keeps it; never changed once released
@@ -169,7 +169,7 @@ struct VerbRule {
   bool asksSeated = false;
   std::optional<roster::Service> consent{};
   bool asksReason = false;
-  /// Also by nobody, as long as the book has no program or no school day, and nobody has a PIN.
+  /// Also by no one, as long as the book has no program or no school day, and no one has a PIN.
   bool atSetup = false;
   base::Station station = base::Station::desk;
   TakenBack takenBack = TakenBack::here;

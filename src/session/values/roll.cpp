@@ -15,7 +15,7 @@ void wipe(Roll::Line& line) {
     crypto::wipe(*text);
 }
 
-/// Nobody has an empty number, so that a line without one is a line taken out.
+/// No one has an empty number, so that a line without one is a line taken out.
 bool isGone(const Roll::Line& line) {
   return line.number.empty();
 }

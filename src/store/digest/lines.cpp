@@ -103,7 +103,7 @@ class Tree {
     }
   }
 
-  /// What is to be listed of where it parts, and where nobody has said so yet.
+  /// What is to be listed of where it parts, and where no one has said so yet.
   void finish(const std::vector<Branch>& ours) {
     for (const auto& [before, children] : next_) {
       if (children.size() < 2) continue;

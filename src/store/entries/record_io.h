@@ -7,7 +7,7 @@
 #include "store/values/rival_rule.h"
 
 // How the records of a book are written and read, for the files that say it once for each type of a
-// family (GK_RECORD). Nobody but those includes it: instantiating is what costs time.
+// family (GK_RECORD). No one but those includes it: instantiating is what costs time.
 
 namespace gk::store {
 

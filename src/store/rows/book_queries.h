@@ -138,7 +138,7 @@ inline constexpr std::string_view rivalsSql =
     "later.supersedes = e.id) ORDER BY forked.thing, e.id";
 
 /// What a person took back on one laptop while another corrected that word, as long as the
-/// corrected one stands and nobody has said since which is kept. Words that a merge's answer, or
+/// corrected one stands and no one has said since which is kept. Words that a merge's answer, or
 /// cards that are joined, take back are asked of elsewhere; what one laptop undid and did again is
 /// none.
 inline constexpr std::string_view takenBackSql =

@@ -111,7 +111,7 @@ class RowReader {
   }
 
  private:
-  /// Never the value itself: it is of somebody's record.
+  /// Never the value itself: it is of someone's record.
   [[noreturn]] static void damaged(const std::string& what) {
     throw Trouble({base::ErrorCode::storeDamaged, "the book holds what it cannot: " + what});
   }

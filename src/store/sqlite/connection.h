@@ -56,7 +56,7 @@ class Connection {
   /// After rows of `hand` were written otherwise.
   void forgetHands() noexcept;
   /// What was shown under a laptop's name keeps it, though its line has one of its own from now on:
-  /// until the file is opened again nobody who holds an identity is left with a stale one.
+  /// until the file is opened again no one who holds an identity is left with a stale one.
   void keepName(std::int64_t since);
 
   /// Runs one or more statements without parameters or rows of interest.

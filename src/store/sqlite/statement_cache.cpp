@@ -40,7 +40,7 @@ void StatementCache::takeBack(std::string sql, sqlite3_stmt* handle) noexcept {
 const Hands& StatementCache::freshHands() {
   constexpr std::string_view sql = "SELECT number, laptop FROM main.hand";
   Hands hands;
-  // A file that is no book has nobody who writes in it.
+  // A file that is no book has no one who writes in it.
   auto there = Statement(*this, std::string(isBookSql), lend(isBookSql));
   if (there.step()) {
     auto rows = Statement(*this, std::string(sql), lend(sql));

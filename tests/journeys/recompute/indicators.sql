@@ -12,7 +12,7 @@ seen AS (
   FROM screening AS s JOIN current_entry AS e ON e.id = s.entry JOIN day ON day.id = s.day),
 card AS MATERIALIZED (
   SELECT e.subject AS id, c.grade FROM child AS c JOIN current_entry AS e ON e.id = c.entry),
-decay AS ( -- 1 yes, 0 no, NULL nobody could tell
+decay AS ( -- 1 yes, 0 no, NULL no one could tell
   SELECT child,
     max(CASE untreated_decay WHEN 'yes' THEN 1 WHEN 'no' THEN 0 END) AS untreated,
     max(CASE treated_decay WHEN 'yes' THEN 1 WHEN 'no' THEN 0 END) AS treated,

@@ -145,7 +145,7 @@ TEST_CASE("A count of a lot keeps what is not said again, and says nothing witho
   CHECK(counts[0].value.left == 5);
 }
 
-TEST_CASE("What a form says of a child's background is mended by number") {
+TEST_CASE("What a form says of a child's background is fixed by number") {
   Desk desk;
   const auto book = desk.makeBook();
   desk.did({"import-roster", book, desk.write("r.csv", gk::test::twoChildren), "--school", "CL",

@@ -75,7 +75,7 @@ TEST_CASE("One document makes a program from an empty folder, ready but for what
   const auto terms = session.terms().value();
   const auto plans = session.plannedDays(terms.at(0).id).value();
   REQUIRE(plans.size() == 1);
-  // Who is entered by the document acts from then on; before, nobody is there yet.
+  // Who is entered by the document acts from then on; before, no one is there yet.
   CHECK(plans.at(0).stamp.by.author == members.at(0).id);
   CHECK_FALSE(terms.at(0).stamp.by.author.has_value());
   CHECK(session.program().value().value.times.etch == base::Seconds(30));
@@ -277,7 +277,7 @@ TEST_CASE("A logbook is made with all of the document or not at all", "[case-355
     for (const auto& name : filesIn(desk.scratch.path()))
       CHECK(name.find(".groovekeeper") == std::string::npos);
   }
-  // Students and planned days are somebody's acts.
+  // Students and planned days are someone's acts.
   CHECK(desk.refusal({"apply", book, document, "--create"}) == "rule.credential");
   CHECK(desk.refusal({"apply", book, document, "--create", "--by", "ZZ"}) == "record.not-found");
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");
@@ -301,7 +301,7 @@ TEST_CASE("Names that go round in a document are refused, since twice would swap
   CHECK(base::readFile(book).value() == before);
 }
 
-TEST_CASE("After the first school day a document is somebody's who may", "[case-355]") {
+TEST_CASE("After the first school day a document is someone's who may", "[case-355]") {
   Desk desk;
   const auto book = madeBook(desk);
   desk.did({"open-day", book, "--school", "CL", "--date", "2026-11-17", "--by", "IM"});

@@ -99,7 +99,7 @@ TEST_CASE("What cannot be set up is refused and leaves the book as it was") {
   CHECK(base::readFile(book).value() == before);
 }
 
-TEST_CASE("A logbook begins under no date that cannot be right, unless somebody says that it is",
+TEST_CASE("A logbook begins under no date that cannot be right, unless someone says that it is",
           "[case-257]") {
   for (const int year : {2021, 2099}) {
     Desk desk;

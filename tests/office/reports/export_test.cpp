@@ -16,7 +16,7 @@ std::string bookToExport(Desk& desk) {
 
 } // namespace
 
-TEST_CASE("A term is exported without a passphrase and names nobody") {
+TEST_CASE("A term is exported without a passphrase and names no one") {
   Desk desk;
   const auto book = bookToExport(desk);
   desk.environment.erase("GROOVEKEEPER_PASSPHRASE_FILE");

@@ -65,14 +65,14 @@ TEST_CASE(
   desk.did({"add-year", book, "--name", "2026-27", "--kind", "school", "--start", "2026-08-01",
             "--end", "2027-07-31"});
   CHECK(desk.did({"report", book, "state"})
-            .out.find("Children of this program, not a survey estimate") != std::string::npos);
+            .out.find("Students of this program, not a survey estimate") != std::string::npos);
   CHECK(desk.did({"report", book, "state", "--html"}).out.starts_with("<!DOCTYPE html>"));
   const auto json = desk.did({"report", book, "state", "--year", "2026-27", "--json"}).json();
   CHECK(json.at("title") == "State report: School year 2026-27");
   const auto csv = desk.did({"report", book, "state", "--csv"}).out;
   CHECK(csv.starts_with("scope,program,county,year_kind,year,from,through,counted_through,part,row,"
                         "indicator,figure,value\r\n"));
-  CHECK(csv.find("\"children of this program, not a survey estimate\"") != std::string::npos);
+  CHECK(csv.find("\"students of this program, not a survey estimate\"") != std::string::npos);
   CHECK(desk.refusal({"report", book, "state", "--year", "1999"}) == "record.not-found");
   CHECK(desk.refusal({"report", book, "state", "--term", "Fall 2026"}) == "call.malformed");
   CHECK(desk.refusal({"report", book, "retention", "--year", "2026-27"}) == "call.malformed");
@@ -120,7 +120,7 @@ TEST_CASE("Prevention under a what-if says why there is no estimate") {
   CHECK(out.find("no permanent molar was sealed") != std::string::npos);
 }
 
-TEST_CASE("A lot or a light that nobody knows cannot be traced", "[case-53]") {
+TEST_CASE("A lot or a light that no one knows cannot be traced", "[case-53]") {
   Desk desk;
   const auto book = desk.makeBook();
   CHECK(desk.refusal({"report", book, "trace", "--lot", "ZZ-0"}) == "record.not-found");

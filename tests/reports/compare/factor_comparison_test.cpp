@@ -183,7 +183,7 @@ TEST_CASE("The same records give the same report, bootstrap and all") {
   CHECK(once == comparisonTable(compareFactor(RetentionFacts(term.records), Factor::delivery)));
 }
 
-TEST_CASE("A cohort nobody has checked gives a report without a figure and without a fault") {
+TEST_CASE("A cohort no one has checked gives a report without a figure and without a fault") {
   Checked term;
   term.place(term.child(term.here), term.then, 16);
   const auto tables = retentionReport(term.records);

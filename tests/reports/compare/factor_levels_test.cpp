@@ -136,7 +136,7 @@ TEST_CASE("A school that kept all has a p, by permuting children among the schoo
   CHECK(*value.p == Approx(.0033).margin(.002)); // 9,999 drawn: one standard error .0006
   const auto notes = comparisonTable(compared).notes;
   CHECK(std::ranges::any_of(notes, [](const std::string& note) {
-    return note.find("permuting children among the schools") != std::string::npos;
+    return note.find("permuting students among the schools") != std::string::npos;
   }));
 }
 
@@ -173,9 +173,9 @@ TEST_CASE("What the bootstrap resamples is said of schools only where they are t
   };
   CHECK(notesOf(12, Serves::halfTheSchools).find("bootstrap resamples schools") !=
         std::string::npos);
-  CHECK(notesOf(12, Serves::halfTheSchools).find("bootstrap resamples children") ==
+  CHECK(notesOf(12, Serves::halfTheSchools).find("bootstrap resamples students") ==
         std::string::npos);
-  CHECK(notesOf(12, Serves::someChildren).find("bootstrap resamples children") !=
+  CHECK(notesOf(12, Serves::someChildren).find("bootstrap resamples students") !=
         std::string::npos);
   CHECK(notesOf(12, Serves::someChildren).find("bootstrap resamples schools") == std::string::npos);
 }

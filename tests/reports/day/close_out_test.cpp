@@ -160,7 +160,7 @@ TEST_CASE("whoever is to be seen again is listed once, with why, and never as no
   SampleDay day;
   day.end(day.child("Osei Brackwater", ConsentState::yes), DayEnd::absent);
   day.end(day.child("Jory Amberly", ConsentState::yes), DayEnd::notReached);
-  day.child("Hana Brookmere", ConsentState::yes); // nobody saw her yet
+  day.child("Hana Brookmere", ConsentState::yes); // no one saw her yet
   sealedChild(day, "Mina Tolliver-Reed");
   const auto visits = returnVisits(day.closeOut());
   std::map<std::string, std::string> why;

@@ -40,7 +40,7 @@ TEST_CASE("A day that adds up but is in no backup says both", "[case-123]") {
 TEST_CASE("One thing to fix is one thing", "[case-124]") {
   SampleDay day;
   const auto mina = day.child("Mina", roster::ConsentState::yes);
-  day.screen(mina); // seen, and nobody said how the day ended
+  day.screen(mina); // seen, and no one said how the day ended
   auto sheet = day.closeOut();
   REQUIRE(sheet.blockers.size() == 1);
   CHECK(verdictOf(sheet).starts_with("Not ready to sign: 1 thing to fix"));
@@ -56,7 +56,7 @@ TEST_CASE("Letters that are all there for those seen are not told as \"only\"", 
   std::string words;
   for (const auto& one : sheet.exceptions)
     if (one.kind == ExceptionKind::letterMissing) words = one.what;
-  CHECK(words == "1 child without the right letter: 0 of 0 children seen and 0 of 1 absent have "
+  CHECK(words == "1 student without the right letter: 0 of 0 students seen and 0 of 1 absent have "
                  "theirs, printed or queued");
 }
 

@@ -161,7 +161,7 @@ TEST_CASE("the term's follow-up lists the records in doubt by number", "[case-64
   REQUIRE(doubtful("2026-11-17").size() == 1);
   CHECK(doubtful("2026-11-17").front()[2] == "upper right first molar, 3");
   CHECK(doubtful("2026-11-17").front()[3] == "2025-11-18");
-  CHECK(doubtful("2026-11-16").empty()); // nobody had looked yet
+  CHECK(doubtful("2026-11-16").empty()); // no one had looked yet
   auto& row = term.records.placements.back();
   row = term.make.named(row.id, row.value);
   CHECK(doubtful("2026-11-17").empty());

@@ -82,7 +82,7 @@ TEST_CASE("Sealants are not known where a molar could not be seen and none seen 
 
 TEST_CASE("Each measure is of the children for whom it is known", "[case-176]") {
   // Truth by construction: of 60 children 30 have untreated decay and need early care; of those
-  // nobody could tell whether anything had been filled. Needing care: 50.0 %.
+  // no one could tell whether anything had been filled. Needing care: 50.0 %.
   Term term;
   for (int i = 0; i < 60; ++i)
     if (auto& one = term.screen(term.child(term.here), term.first); i < 30) {
@@ -107,7 +107,7 @@ TEST_CASE("Each measure is of the children for whom it is known", "[case-176]") 
 
 TEST_CASE("A term's findings are shares of the children for whom they were recorded, on every page",
           "[case-176]") {
-  // Truth by construction: of 60 children 15 have untreated decay, 25 have none, and of 20 nobody
+  // Truth by construction: of 60 children 15 have untreated decay, 25 have none, and of 20 no one
   // could tell: 15 of 40 is 37.5 %. Urgency is recorded of each: 12 of 60 is 20.0 %.
   Term term;
   for (int i = 0; i < 60; ++i) {
@@ -178,7 +178,7 @@ TEST_CASE("Of how many children a school's share is stands beside it where it is
   }
   const auto known = findingTable(findingTotals(term.records)).notes.back();
   CHECK(known ==
-        "Each share is of the children for whom it is known; of 20 screened: treated decay "
+        "Each share is of the students for whom it is known; of 20 screened: treated decay "
         "16, caries experience 16. Brindle, of 10: treated decay 6, caries experience 6.");
 }
 
@@ -193,7 +193,7 @@ TEST_CASE("From four schools on the total takes schools as clusters and says so"
   };
   const auto noteOf = [&] { return findingTable(findingTotals(term.records)).notes.at(1); };
   addSchool(0);
-  CHECK(noteOf().find("each child separately, as fewer than two schools were seen") !=
+  CHECK(noteOf().find("each student separately, as fewer than two schools were seen") !=
         std::string::npos);
   addSchool(4);
   const auto two = findingTotals(term.records);

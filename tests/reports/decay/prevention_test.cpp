@@ -76,7 +76,7 @@ TEST_CASE("the attack rate takes never-sealed first molars that are up") {
   CHECK(report.estimate->annual == Approx(1 - std::pow(1.0 / 3, 1 / years)));
 }
 
-TEST_CASE("a molar that we sealed before is left out though nobody sees the sealant") {
+TEST_CASE("a molar that we sealed before is left out though no one sees the sealant") {
   SampleTerm term;
   const auto school = term.school("Elderbrook Middle", 131);
   const auto child = olderChild(term, school);
@@ -142,7 +142,7 @@ TEST_CASE("the averted estimate joins this term's sealants with its checks and s
   CHECK(totals.averted.averted->interval);
   CHECK(totals.averted.cautious->averted < totals.averted.averted->averted);
   const auto text = toText(termTables(totals));
-  CHECK(text.find("never to one child") != std::string::npos);
+  CHECK(text.find("never to one student") != std::string::npos);
   CHECK(text.find("Your state practice act") != std::string::npos);
 }
 
@@ -183,7 +183,7 @@ TEST_CASE("With no molar affected the printed range takes a child's molars as on
 TEST_CASE("A CI of cavities averted is spoken of only where there is one", "[case-365]") {
   SampleTerm term;
   const auto notes = termTables(term.totals()).back().notes;
-  CHECK(notes.front() == "A model estimate: it applies to programs, never to one child.");
+  CHECK(notes.front() == "A model estimate: it applies to programs, never to one student.");
 }
 
 TEST_CASE("Schools that differ widen the range of the cavities averted", "[case-409]") {

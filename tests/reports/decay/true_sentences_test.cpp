@@ -133,7 +133,7 @@ TEST_CASE("No verdict on age is given, for a steady rate would often be called c
       for (int i = 0; i < 12; ++i)
         sum += random.uniform();
       const double up = age - (6.2 + .7 * sum);
-      if (up <= 0) continue; // nobody sees a molar that is not up
+      if (up <= 0) continue; // no one sees a molar that is not up
       estimates::Exposure row{age - 6.2, 4, 0, child};
       for (int molar = 0; molar < 4; ++molar)
         row.affected += random.uniform() < 1 - std::pow(.93, up) ? 1 : 0;
@@ -141,7 +141,7 @@ TEST_CASE("No verdict on age is given, for a steady rate would often be called c
     }
     const auto found = estimates::riskByAge(rows).value();
     CHECK(says(ageWords(found), "This does not show whether the risk changes with age"));
-    CHECK(says(ageWords(found), "% a year (95% CI, children as clusters): 0.25 to 1 years"));
+    CHECK(says(ageWords(found), "% a year (95% CI, students as clusters): 0.25 to 1 years"));
     const auto verdict = found.verdict;
     alarms += verdict != estimates::RiskWithAge::looksConstant ? 1 : 0;
   }

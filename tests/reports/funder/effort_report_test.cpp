@@ -18,7 +18,7 @@ using roster::Role;
 namespace {
 
 /// One school with two days, four children screened on the first and two sealed; of the second
-/// day nobody said what it took.
+/// day no one said what it took.
 struct TwoDays : SampleTerm {
   roster::SchoolId alder = school("Alder Hollow", 40);
   roster::DayId first = day(alder, "2026-10-06");
@@ -76,7 +76,7 @@ TEST_CASE("Hours are of the days for which they were entered, and the last entry
   CHECK(effortCell(table, row, "Staff hours") == "15");
   CHECK(effortCell(table, row, "Screened") == "4"); // not the fifth, on the other day
   CHECK(effortCell(table, row, "Screened per chair hour") == "0.40");
-  CHECK(effortCell(table, row, "Staff hours per child") == "3.75");
+  CHECK(effortCell(table, row, "Staff hours per student") == "3.75");
   CHECK(effortCell(table, row, "Teeth per chair hour") == "0.30");
   CHECK(effortCell(table, row, "Students receiving oral health education") == "46");
   CHECK(rowOf(table, "Total").size() == row.size());
@@ -153,7 +153,7 @@ TEST_CASE("Sterilizer tests are listed by morning with the days since each") {
   CHECK(table.rows[1].at(3) == "–");
 }
 
-TEST_CASE("Licences are listed soonest first, those that ended in capitals") {
+TEST_CASE("Licenses are listed soonest first, those that ended in capitals") {
   SampleTerm term; // as of December 18, 2026
   const auto member = [&](const std::string& initials, const std::string& until) {
     term.records.members.push_back(

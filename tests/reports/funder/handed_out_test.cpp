@@ -270,9 +270,9 @@ TEST_CASE("Notes that several tables have stand once; a single row is a list", "
   CHECK(holds(toText(tables), "B  2\n"));
 }
 
-TEST_CASE("A term of which nothing is known yet hides nothing of nobody", "[case-391]") {
+TEST_CASE("A term of which nothing is known yet hides nothing of no one", "[case-391]") {
   // An earlier version said of a term without a school that it was not to be published, and hid
-  // how many of nobody had consented.
+  // how many of no one had consented.
   const auto empty = makeReport(ReportKind::funder, SampleTerm().records, pageOptions());
   CHECK(empty.exposed == 0);
   CHECK_FALSE(holds(textOf(empty.tables), "NOT TO BE PUBLISHED"));

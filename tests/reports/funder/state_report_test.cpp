@@ -22,7 +22,7 @@ using gk::test::date;
 
 namespace {
 
-/// Autumn 2026 and spring 2027 at one school, in one book.
+/// Fall 2026 and spring 2027 at one school, in one book.
 struct TwoTermBook : test::SampleTerm {
   roster::TermId spring = make.id<roster::TermId>();
   roster::SchoolId here = school("Cobble Lantern Elementary", 142);
@@ -121,7 +121,7 @@ TEST_CASE("A day of a term that lies outside the year is not of the year") {
 }
 
 TEST_CASE("Students enrolled are those of the latest term that says it, never added up") {
-  TwoTermBook book; // autumn says 142
+  TwoTermBook book; // fall says 142
   CHECK(termTotals(book.year()).total.enrolled == 142);
   book.records.enrollments.push_back(
       book.make.row<roster::Enrollment>({book.spring, book.here, "2", 150}));
@@ -130,7 +130,7 @@ TEST_CASE("Students enrolled are those of the latest term that says it, never ad
   CHECK(termTotals(book.year()).total.enrolled == 150);
 }
 
-TEST_CASE("A yes of spring outranks an undated no of autumn in the year too") {
+TEST_CASE("A yes of spring outranks an undated no of fall in the year too") {
   TwoTermBook book;
   const auto child = book.child(book.here);
   book.answer(child, book.records.id, roster::ConsentState::no, "2026-09-08", "");
@@ -356,7 +356,7 @@ TEST_CASE("A state's report says whose children it is of, and has no finding by 
   const auto records = book.year();
   const auto made = stateReport(records, TwoTermBook::options(), SuppressionRule{}, {}, {});
   REQUIRE(made.tables.size() >= 5);
-  CHECK(made.tables.front().title == "Children of this program, not a survey estimate");
+  CHECK(made.tables.front().title == "Students of this program, not a survey estimate");
   CHECK(made.tables.at(1).title == indicatorTitle);
   for (const auto& table : made.tables)
     CHECK(partName(table) != "Findings");
@@ -374,11 +374,11 @@ TEST_CASE("The file of a state's report has each printed figure in a row of its 
   CHECK(file.columns.size() == 13);
   for (const auto& row : file.rows) {
     REQUIRE(row.size() == 13);
-    CHECK(row[0] == "children of this program, not a survey estimate");
+    CHECK(row[0] == "students of this program, not a survey estimate");
     CHECK(row[5] == "2026-07-01");
   }
   const std::vector<std::string> screened{"Basic screening indicators", "All grades", "Screened",
-                                          "Children with it", "40"};
+                                          "Students with it", "40"};
   CHECK(std::ranges::any_of(file.rows, [&](const auto& row) {
     const auto words = textsOf(row);
     return std::equal(screened.begin(), screened.end(), words.begin() + 8);

@@ -74,7 +74,7 @@ TEST_CASE("every letter says what every letter must say in both languages", "[ca
   }
 }
 
-TEST_CASE("no letter blames or names a disease or holds a licence or a number of the child") {
+TEST_CASE("no letter blames or names a disease or holds a license or a number of the child") {
   for (const auto& sample : letterSamples()) {
     for (const auto* language : {"English", "Spanish"}) {
       INFO(sample.name << " " << language);
@@ -111,7 +111,7 @@ TEST_CASE("a letter speaks of a dentist within six weeks or within 48 hours with
   CHECK_FALSE(has(urgent, "We saw no problem"));
 }
 
-TEST_CASE("an urgent letter asks for a call when nobody was reached", "[case-81]") {
+TEST_CASE("an urgent letter asks for a call when no one was reached", "[case-81]") {
   CHECK(has(english("referral, urgent, tried"), "We tried to call you. Please call us now"));
   CHECK(has(english("referral, urgent, no call"), "Please call us at 000-555-0142."));
 }
@@ -133,7 +133,7 @@ TEST_CASE("consent withdrawn in the middle says what was done and offers no more
   CHECK_FALSE(has(text, "fluoride"));
 }
 
-TEST_CASE("a recheck says what held and what was fixed or put on anew", "[case-59]") {
+TEST_CASE("a recheck says what held and what was fixed or put on again", "[case-59]") {
   CHECK(has(english("recheck, whole"), "We looked at old sealants. 4 are still good."));
   const auto text = english("recheck, repaired");
   CHECK(has(text, "We fixed an old sealant on one back tooth (lower left)."));
@@ -155,7 +155,7 @@ TEST_CASE("a corrected letter says which letter it replaces", "[case-72]") {
             "Esta carta reemplaza nuestra carta del 17 de noviembre de 2026."));
 }
 
-TEST_CASE("a pupil of age is the one who is spoken to", "[case-9]") {
+TEST_CASE("a student of age is the one who is spoken to", "[case-9]") {
   const auto text = english("to a pupil");
   CHECK(has(text, "Dear Mina,"));
   CHECK(has(text, "We looked at your teeth."));

@@ -188,7 +188,7 @@ TEST_CASE("a day owes one letter for each child seen or absent and says so witho
   CHECK(sheet.counts.letters == 1);
   CHECK(lineOf(sheet, mina).stand == LetterStand::printed);
   const auto tables = closeOutTables(sheet);
-  CHECK(toText(tables).find("1 of 2 children seen and 0 of 1 absent have their letter") !=
+  CHECK(toText(tables).find("1 of 2 students seen and 0 of 1 absent have their letter") !=
         std::string::npos);
 }
 

@@ -146,6 +146,6 @@ TEST_CASE("letters of children seen and of absent ones are counted apart") {
   day.end(day.child("Cy", ConsentState::yes), DayEnd::absent);
   day.end(day.child("Di", ConsentState::yes), DayEnd::notReached); // gets none
   const auto sums = letterSums(day.closeOut().letters);
-  CHECK(sums.words() == "0 of 1 child seen and 1 of 2 absent");
+  CHECK(sums.words() == "0 of 1 student seen and 1 of 2 absent");
   CHECK(sums.missing() == 2);
 }

@@ -145,6 +145,65 @@ TEST_CASE("What is said beside points, and the numbers at risk below, stand in t
     CHECK(svg.find(words) != std::string::npos);
 }
 
+TEST_CASE(
+    "Points between axes of numbers are named beside them, and no name is over another, over a "
+    "point or cut") {
+  const double width = GENERATE(640.0, 336.0);
+  const auto names =
+      GENERATE(std::vector<std::string>{"L-1", "L-2", "L-3", "L-4", "L-5", "L-6"},
+               std::vector<std::string>{"Alder Hollow Elementary", "Brindle Quay Elementary",
+                                        "Saint Brendan Regional Elementary and Middle School",
+                                        "Dunlin Marsh School (K-8)"});
+  const double apart = GENERATE(0.0, 1.0, 12.0); // in percent
+  PlotSeries points{"each", PlotMark::dots, {}};
+  for (std::size_t i = 0; i < names.size(); ++i)
+    points.points.push_back({100, 99 - apart * static_cast<double>(i)}); // at the right end
+  points.said = names;
+  const Plot plot{"Points.",
+                  {"Teeth", 0, 110},
+                  {"%", 0, 100},
+                  {{"average", PlotMark::line, {{0, 80}, {110, 80}}}, points}};
+  const auto svg = toSvg(plot, {width});
+  INFO(width << " wide, " << apart << " apart: " << svg);
+  struct Box {
+    double left, top, right, bottom;
+  };
+  std::vector<Box> boxes;
+  const std::regex ground("<rect x=\"([0-9.]+)\" y=\"([0-9.]+)\" width=\"([0-9.]+)\" "
+                          "height=\"([0-9.]+)\" fill=\"#FFFFFF\"");
+  for (auto at = std::sregex_iterator(svg.begin(), svg.end(), ground); at != std::sregex_iterator();
+       ++at) {
+    const auto number = [&](std::size_t part) { return std::stod((*at)[part].str()); };
+    boxes.push_back({number(1), number(2), number(1) + number(3), number(2) + number(4)});
+  }
+  REQUIRE(boxes.size() == names.size());
+  constexpr double hair = 0.3; // numbers have one decimal
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    const auto& one = boxes[i];
+    CHECK(one.left >= 0);
+    CHECK(one.right <= width);
+    for (std::size_t j = 0; j < i; ++j) {
+      const auto& other = boxes[j];
+      CHECK((one.right <= other.left + hair || other.right <= one.left + hair ||
+             one.bottom <= other.top + hair || other.bottom <= one.top + hair));
+    }
+  }
+  const std::regex circle("<circle cx=\"([0-9.]+)\" cy=\"([0-9.]+)\"");
+  std::size_t circles = 0;
+  for (auto at = std::sregex_iterator(svg.begin(), svg.end(), circle);
+       at != std::sregex_iterator() && circles < names.size(); ++at, ++circles)
+    for (const auto& box : boxes) {
+      const double x = std::stod((*at)[1].str());
+      const double y = std::stod((*at)[2].str());
+      CHECK_FALSE((x > box.left && x < box.right && y > box.top && y < box.bottom));
+    }
+  CHECK(circles == names.size());
+  // Every word stands in the picture once.
+  for (const auto& name : names)
+    for (const auto* word : {"Brindle", "Regional", "L-5"})
+      if (name.find(word) != std::string::npos) CHECK(countOf(svg, word) == 1);
+}
+
 TEST_CASE("A web page shows the picture with its sentence, and text the sentence") {
   Table table{"T", {{"A"}}, {{"1"}}, {}};
   table.plot = twoPoints();
@@ -170,6 +229,9 @@ TEST_CASE("A funnel has a point for each value with teeth, and none is drawn for
   const auto funnel = funnelPlot(schools);
   REQUIRE(funnel);
   CHECK(funnel->series.back().points.size() == 2);
+  CHECK(funnel->series.back().said == std::vector<std::string>{"Alder", "Brindle"});
+  for (const auto* name : {">Alder</text>", ">Brindle</text>"})
+    CHECK(countOf(toSvg(*funnel), name) == 1);
   CHECK(rangePlot(schools)->y.names == std::vector<std::string>{"Alder", "Brindle"});
   CHECK_FALSE(funnelPlot(compareFactor(RetentionFacts(term.records), Factor::isolation)));
 }

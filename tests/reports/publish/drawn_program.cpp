@@ -38,7 +38,7 @@ std::vector<Drawn> DrawnProgram::drawTerm(const std::vector<Drawn>& before) {
 }
 
 /// One in twenty of those sealed last term: a recheck finds the sealant lost and reseals it, and
-/// nobody screens the child.
+/// no one screens the child.
 void DrawnProgram::drawReseals(std::vector<Drawn>& children, const std::vector<Drawn>& before) {
   for (std::size_t school = 0; school < schools_; ++school) {
     auto left = std::ranges::count_if(before, [&](const auto& one) {

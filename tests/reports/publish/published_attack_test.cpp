@@ -162,7 +162,7 @@ TEST_CASE("The attack finds a count that four molars a child or the next term's 
         "School,Needing sealants,Sealed,First molars\n"
         "Brindle Quay,47,suppressed,139\nTotal,47,suppressed,139\n");
   write(pages / "0", "1-0", "checks.csv",
-        "School where placed,Children due,Teeth due\nBrindle Quay,38,139\nTotal,38,139\n");
+        "School where placed,Students due,Teeth due\nBrindle Quay,38,139\nTotal,38,139\n");
   write(pages / "0", ".", "truth.csv", "0-0,Brindle Quay,needing,47\n0-0,Brindle Quay,sealed,38\n");
   said("9 is in 9 to 9");
 }
@@ -182,7 +182,7 @@ TEST_CASE("Schools that were one row when their sealants were placed stay one in
     return publish(termOf(before, checks), {}, std::vector{release}, now).tables[3];
   };
   const auto isOneRow = [](const Table& table, const std::string& row) {
-    return cellOf(table, row, "Children due") != "left out";
+    return cellOf(table, row, "Students due") != "left out";
   };
   const auto said = [](const Table& table) {
     return table.notes.back().starts_with("Schools that were one row in the term in which");
@@ -199,7 +199,7 @@ TEST_CASE("Schools that were one row when their sealants were placed stay one in
   CHECK_FALSE(said(apart));
 }
 
-TEST_CASE("The attack that finds no table calls nobody safe where the true table fits or pages lie",
+TEST_CASE("The attack that finds no table calls no one safe where the true table fits or pages lie",
           "[case-83]") {
   if (!hasSolver()) return;
   const test::Scratch folder;
@@ -262,7 +262,7 @@ TEST_CASE("Children due a year later do not give away how many were left unseale
     INFO(school);
     const auto needing = cellOf(services, school, "Needing sealants");
     const auto sealed = cellOf(services, school, "Sealed");
-    const auto due = cellOf(second.tables[3], school, "Children due");
+    const auto due = cellOf(second.tables[3], school, "Students due");
     const bool needingShown = base::parseInt(needing).has_value();
     CHECK_FALSE((needingShown && base::parseInt(sealed).has_value()));
     CHECK_FALSE((needingShown && base::parseInt(due).has_value()));

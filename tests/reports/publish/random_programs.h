@@ -17,7 +17,7 @@ struct Pages {
   int ofState = 0;     ///< state reports that went out
 };
 
-/// Programs drawn child by child, over three autumn terms, of which the tables go out one after
+/// Programs drawn child by child, over three fall terms, of which the tables go out one after
 /// another: what was sealed in one is due in the next, some terms put tables out twice, and some
 /// programs show care openly or two schools as one; to funder and principals, to the state, or to
 /// both. Writes what goes out as it is sent (the annex in CSV and as a workbook, the state's report

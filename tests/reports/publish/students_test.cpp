@@ -129,7 +129,7 @@ TEST_CASE("Who the children are is published by question, the small groups hidde
   CHECK(groups.notes.front().find("Directive No. 15") != std::string::npos);
 }
 
-TEST_CASE("A question that nobody answered has no table") {
+TEST_CASE("A question that no one answered has no table") {
   StudentCounts counts{};
   counts = with(counts, 60, StudentFigure::female, StudentFigure::payerUnknown,
                 StudentFigure::groupsNotStated);

@@ -163,7 +163,7 @@ TEST_CASE("A reseal for a reason other than failure is no loss, one that gives n
     finding.resealWhy = why;
     return finding;
   };
-  // Nobody entered a look before sealing again: the reason in the screening alone tells them apart.
+  // No one entered a look before sealing again: the reason in the screening alone tells them apart.
   term.screen(child, term.month,
               {resealed(16, chairside::ResealWhy::other),
                resealed(26, chairside::ResealWhy::notSaid),

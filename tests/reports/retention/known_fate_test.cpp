@@ -82,7 +82,7 @@ TEST_CASE("A known loss of a child that was found is not said to be of a child n
   CHECK(total.childrenFound == 1);
   CHECK(total.cannotAssess == 1);
   CHECK(total.lostUnfound == 1);
-  CHECK(term.text().find("children not found are") == std::string::npos);
+  CHECK(term.text().find("students not found are") == std::string::npos);
   CHECK(term.text().find("Known to be missing, though not assessed in these months: 1 sealant,") !=
         std::string::npos);
 }

@@ -107,7 +107,7 @@ TEST_CASE("The curve can be that of one school") {
   CHECK(retentionCurve(term.records, {}, other).curve->failed == 0);
 }
 
-TEST_CASE("The curve says nothing of an age at which nobody looked", "[case-185]") {
+TEST_CASE("The curve says nothing of an age at which no one looked", "[case-185]") {
   // Truth by construction: all looks between day 329 and day 400; what was lost by day 400 may have
   // been lost at any age, so half a year has no figure. Before: 100.0 % at half a year.
   SampleTerm term;
@@ -124,7 +124,7 @@ TEST_CASE("The curve says nothing of an age at which nobody looked", "[case-185]
   CHECK(curve.curve->survivalAt(.5).high == 1); // what the likelihood alone would print
   REQUIRE_FALSE(curve.readings.empty());
   CHECK(curve.readings.front().year == 1);
-  // Nobody looked between the two days: at a year the curve lies between its values there.
+  // No one looked between the two days: at a year the curve lies between its values there.
   CHECK(curve.readings.front().survival.low <= .9);
   CHECK(curve.readings.front().survival.high >= curve.readings.front().survival.low);
   CHECK(curve.readings.front().followed == 20);
@@ -181,7 +181,7 @@ TEST_CASE("The curve names its cohort, its kinds of looks, and schools where the
 }
 
 TEST_CASE("A reseal is no look: the curve says nothing of its age", "[case-363]") {
-  // Truth by construction: nobody looked before a year; of 40 sealants three were lost by then, and
+  // Truth by construction: no one looked before a year; of 40 sealants three were lost by then, and
   // one more was sealed again at half a year without a look. At half a year 36 to 39 were whole.
   SampleTerm term;
   const auto here = term.school("Cobble Lantern Elementary", 142);
@@ -271,7 +271,7 @@ RetentionCurve schoolsCurve(int schools) {
 
 TEST_CASE("The words of the band say what it resamples", "[case-513]") {
   const auto one = curveNotes(schoolsCurve(1));
-  CHECK(one.find("The band resamples children") != std::string::npos);
+  CHECK(one.find("The band resamples students") != std::string::npos);
   CHECK(one.find("No band") == std::string::npos);
   const auto two = schoolsCurve(2);
   CHECK(curveNotes(two).find("No band is given: how much schools differ hardly "
@@ -307,8 +307,8 @@ TEST_CASE("Beside an exact limit stands of how many children it is", "[case-512]
   REQUIRE(at.readings.front().isExactLimit);
   CHECK(at.readings.front().settled == 5);
   const auto cell = curveTable(at, at, at).rows.at(0).at(2).text();
-  CHECK(cell == "47.8-100.0, exact limit, 5 children checked then");
-  CHECK(curveNotes(at).find("no child for being found fully retained at a later one") !=
+  CHECK(cell == "47.8-100.0, exact limit, 5 students checked then");
+  CHECK(curveNotes(at).find("no student for being found fully retained at a later one") !=
         std::string::npos);
 }
 

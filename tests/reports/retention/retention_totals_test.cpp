@@ -113,7 +113,7 @@ TEST_CASE("the share of children found stands beside the rate", "[case-61]") {
   const auto table = termTables(totals)[3];
   CHECK(table.rows.back()[3] == "1 of 4");
   CHECK(table.rows.back()[4] == "25.0 (unstable)");
-  CHECK(notesOf(table).find("Found children only") != std::string::npos);
+  CHECK(notesOf(table).find("Found students only") != std::string::npos);
 }
 
 TEST_CASE("a sealant is due from nine months and leaves the cohort after fifteen") {
@@ -216,7 +216,7 @@ TEST_CASE("Why a total has children as clusters is said as it is", "[case-414]")
     term.check(term.place(term.child(term.here), term.then, 16), term.now,
                i ? Held::whole : Held::lost);
   const auto clusters = [&] { return notesOf(termTables(term.totals()).at(3)); };
-  const std::string ofOne = "Clusters of the total: children, as all assessed were placed at one "
+  const std::string ofOne = "Clusters of the total: students, as all assessed were placed at one "
                             "school.";
   CHECK(clusters().find(ofOne) != std::string::npos);
   const auto other = term.school("Alder Hollow Elementary", 118);
@@ -342,7 +342,7 @@ TEST_CASE("a late check after the term ended is next term's work and the placeme
   term.records.days.back().value.term = spring;
   term.check(placement, late, Held::part);
 
-  // The autumn's report stands as it was issued.
+  // The fall's report stands as it was issued.
   const auto autumn = retentionTotals(RetentionFacts(term.records));
   CHECK(autumn.total.due == 1);
   CHECK(autumn.total.examined == 0);

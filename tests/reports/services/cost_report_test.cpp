@@ -69,13 +69,13 @@ TEST_CASE("Costs and care are of the same days, and the last word of a day count
   CHECK(costCell(table, "Alder Hollow", "Staff, $") == "400.00");
   CHECK(costCell(table, "Alder Hollow", "Supplies, $") == "60.00");
   CHECK(costCell(table, "Alder Hollow", "Total, $") == "460.00");
-  CHECK(costCell(table, "Alder Hollow", "Children seen") == "4"); // not the fifth
-  CHECK(costCell(table, "Alder Hollow", "Per child seen, $") == "115.00");
+  CHECK(costCell(table, "Alder Hollow", "Students seen") == "4"); // not the fifth
+  CHECK(costCell(table, "Alder Hollow", "Per student seen, $") == "115.00");
   CHECK(costCell(table, "Alder Hollow", "Teeth sealed") == "3"); // not the fourth
   CHECK(costCell(table, "Alder Hollow", "Per tooth sealed, $") == "153.33");
   CHECK(costCell(table, "Birch Row", "Per tooth sealed, $") == nothing); // none sealed
   CHECK(costCell(table, "All schools", "Total, $") == "660.00");
-  CHECK(costCell(table, "All schools", "Per child seen, $") == "132.00"); // of 5
+  CHECK(costCell(table, "All schools", "Per student seen, $") == "132.00"); // of 5
   CHECK(table.title.find("estimated") != std::string::npos);
 }
 

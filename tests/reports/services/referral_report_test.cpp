@@ -33,7 +33,7 @@ struct Referred : SampleTerm {
 
 } // namespace
 
-TEST_CASE("referrals are counted by what became of them and nobody is counted twice") {
+TEST_CASE("referrals are counted by what became of them and no one is counted twice") {
   Referred term;
   term.refer(Urgency::urgent);
   term.refer(Urgency::early, ReferralState::treatedComplete);

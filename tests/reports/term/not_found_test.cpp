@@ -56,17 +56,17 @@ TEST_CASE("What is said of children found and not found is so of those who are d
   CHECK(notesOf(term).starts_with("The more the two lines differ"));
   const auto checks = term.records.checks;
   term.records.checks.clear();
-  CHECK(notesOf(term) == "No child was found yet.");
+  CHECK(notesOf(term) == "No student was found yet.");
   term.records.checks = checks;
   for (const auto& row : term.records.placements)
     if (row.value.day == term.then) term.check(row.id, term.now, Held::whole);
-  CHECK(notesOf(term) == "Every child due was found.");
+  CHECK(notesOf(term) == "Every student due was found.");
 
   // Due only later: no bounds are spoken of, as there are none.
   test::SampleTerm bare;
   const auto here = bare.school("Cobble Lantern Elementary", 142);
   bare.place(bare.child(here), bare.day(here, "2026-10-13"), 16);
-  CHECK(notesOf(bare) == "No child is due for a check yet.");
+  CHECK(notesOf(bare) == "No student is due for a check yet.");
   const auto followUp = [](const test::SampleTerm& of) {
     const auto tables = retentionReport(of.records);
     return tables.at(3).notes.front();

@@ -257,7 +257,7 @@ TEST_CASE("A child resealed after a recheck, whose screening chose no tooth, nee
 
 TEST_CASE("What was done without a screening this term is counted apart from need", "[case-515]") {
   // Truth by construction: 10 screened and in need, 9 of them sealed; 2 resealed at a recheck whom
-  // nobody screened, one of them with varnish. Before: needing 12 of 10 screened, sealed 11 of 12.
+  // no one screened, one of them with varnish. Before: needing 12 of 10 screened, sealed 11 of 12.
   SampleTerm term;
   const auto school = term.school("Elderbrook Middle", 131);
   const auto day = term.day(school, "2026-10-06");

@@ -88,7 +88,7 @@ TEST_CASE("years side by side say years wherever terms would say terms", "[case-
   CHECK(cell(tables[1], 0, "Year") == "School year 2025-26");
   REQUIRE(tables[0].plot);
   CHECK(tables[0].plot->says.find("from year to year") != std::string::npos);
-  CHECK(tables[0].notes.front().find("each child once in it") != std::string::npos);
+  CHECK(tables[0].notes.front().find("each student once in it") != std::string::npos);
   for (const auto& note : tables[0].notes)
     if (note != tables[0].notes.front()) CHECK(note.find("term") == std::string::npos);
   const auto ofTerms = termsReport(years);

@@ -69,7 +69,7 @@ TEST_CASE("A glass ionomer is not begun on a withdrawn consent either", "[case-1
   CHECK(codeOf(clinic.session.enterStep(clinic.by, dry)) == ErrorCode::ruleConsent);
 }
 
-TEST_CASE("Etchant is on from the start of its clock: nobody is stopped before it is rinsed",
+TEST_CASE("Etchant is on from the start of its clock: no one is stopped before it is rinsed",
           "[case-144]") {
   CareDay clinic;
   const auto field = clinic.inHand({16});
@@ -164,7 +164,7 @@ TEST_CASE("A correction is of the row that it names, whatever it says the row is
         ErrorCode::recordChanged);
 }
 
-TEST_CASE("Nobody signs while the names are locked, since two cards of one name are looked for",
+TEST_CASE("No one signs while the names are locked, since two cards of one name are looked for",
           "[case-149]") {
   CareDay clinic;
   clinic.end(clinic.mina, DayEnd::absent);

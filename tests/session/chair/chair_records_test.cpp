@@ -89,7 +89,7 @@ TEST_CASE("A sealant of this visit may be added to with the shorter etch", "[cas
   must(clinic.session.enterStep(clinic.by, clinic.run(id, chairside::Step::etch, {16}, 10)));
 }
 
-TEST_CASE("Nobody is seated before every alert was read", "[case-94]") {
+TEST_CASE("No one is seated before every alert was read", "[case-94]") {
   Records chair;
   auto& clinic = chair.clinic;
   const auto latex = must(clinic.session.enterFlag(

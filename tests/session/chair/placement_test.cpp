@@ -80,7 +80,7 @@ TEST_CASE("Etched but not sealed is recorded as such", "[case-43]") {
   const auto right = chair.isolate({16, 46});
   must(chair.clinic.session.enterStep(chair.clinic.by,
                                       chair.clinic.run(right, Step::etch, {16, 46}, 22)));
-  // Etchant is on: it is rinsed off, or somebody says why it could not be.
+  // Etchant is on: it is rinsed off, or someone says why it could not be.
   const std::vector<dentition::Tooth> both{toothAt(16), toothAt(46)};
   CHECK(codeOf(chair.clinic.session.stopTeeth(chair.clinic.by, right, both, "child bolted")) ==
         ErrorCode::ruleStep);

@@ -123,7 +123,7 @@ TEST_CASE("A letter that is only queued is no paper yet") {
   CHECK(closeOutOf(clinic).papers.empty());
 }
 
-TEST_CASE("Until somebody says what else went out the close-out lists that nobody did") {
+TEST_CASE("Until someone says what else went out the close-out lists that no one did") {
   test::Clinic clinic;
   CHECK(isException(clinic, ExceptionKind::paperNotCounted, ""));
   must(clinic.session.countPaper(clinic.by, {.day = clinic.day, .paper = Paper::other}));

@@ -79,7 +79,7 @@ TEST_CASE("A lot of which nothing is left is closed, and counting some opens it 
   CHECK(clinic.session.isolate(clinic.by, clinic.field(other, {16})).has_value());
 }
 
-TEST_CASE("A count of packages below nought, or of no lot, is refused") {
+TEST_CASE("A count of packages below zero, or of no lot, is refused") {
   test::Clinic clinic;
   CHECK(codeOf(clinic.session.countLot(clinic.by, {clinic.day, clinic.resin, -1, {}})) ==
         ErrorCode::numberMalformed);

@@ -75,7 +75,7 @@ TEST_CASE("An incident is gone on with until it is settled and its first words s
   CHECK_FALSE(followup::isOpen(now.front().value));
 }
 
-TEST_CASE("An incident without what was done, before its time or by nobody is refused") {
+TEST_CASE("An incident without what was done, before its time or by no one is refused") {
   test::Clinic clinic;
   auto empty = splash(clinic);
   empty.done = "  ";
@@ -107,7 +107,7 @@ TEST_CASE("What is open of an earlier day is listed until it is settled and coun
         std::string::npos);
 }
 
-TEST_CASE("Incidents are counted by sort for a report that names nobody") {
+TEST_CASE("Incidents are counted by sort for a report that names no one") {
   test::Clinic clinic;
   const auto child = clinic.child("Mina");
   auto incident = splash(clinic);

@@ -18,7 +18,7 @@ TEST_CASE("A day is signed with the key of each signer, and its sheet has a code
   CHECK(codeOf(clinic.session.signDay(clinic.by, clinic.closure())) == ErrorCode::ruleSignature);
   must(clinic.session.openKey(clinic.hygienist, hygienistsWords));
   const auto other = clinic.session.signDay(clinic.by, clinic.closure());
-  CHECK(codeOf(other) == ErrorCode::ruleSignature); // nobody signs for another
+  CHECK(codeOf(other) == ErrorCode::ruleSignature); // no one signs for another
   CHECK(says(other.error().detail, "was not entered today"));
   clinic.sign();
   const auto words = reports::signingWords(test::sheetOf(clinic));
@@ -122,8 +122,9 @@ TEST_CASE("Each person sets and changes the own passphrase alone; another can on
   CHECK(must(book.findings()).empty());
 }
 
-TEST_CASE("A history that was written anew after the signing is named with its day and its signers",
-          "[keys][case-224]") {
+TEST_CASE(
+    "A history that was written again after the signing is named with its day and its signers",
+    "[keys][case-224]") {
   KeyedClinic clinic;
   clinic.sign();
   const auto code = clinic.code();
@@ -251,7 +252,7 @@ TEST_CASE("A signature that is copied to another day does not fit there", "[keys
   CHECK(says(faults, "on " + test::dateWords("2026-11-18") + " does not match"));
 }
 
-TEST_CASE("A reopened day is signed anew; the earlier signatures stay and still match",
+TEST_CASE("A reopened day is signed again; the earlier signatures stay and still match",
           "[keys][case-226]") {
   KeyedClinic clinic;
   clinic.sign();

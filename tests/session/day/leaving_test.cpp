@@ -94,7 +94,7 @@ TEST_CASE("A class that graduated leaves in one act, and one undo brings it back
   CHECK(desk.forms(desk.tomorrow) == 0);
 }
 
-TEST_CASE("Nobody has left on a day on which the student was in the chair, and none of several "
+TEST_CASE("No one has left on a day on which the student was in the chair, and none of several "
           "leaves then",
           "[case-468]") {
   LeavingDesk desk;
@@ -152,7 +152,7 @@ TEST_CASE("A student who left before anyone saw them is not still to be seen, no
   CHECK(after.consented == before.consented);
 }
 
-TEST_CASE("A list that leaves out who left counts nobody as missing; on the list again, the "
+TEST_CASE("A list that leaves out who left counts no one as missing; on the list again, the "
           "student is back, but not whom a family withdrew",
           "[case-471]") {
   test::Clinic desk;
@@ -279,7 +279,7 @@ TEST_CASE("Back and handed out agree when a student leaves with a form that came
   CHECK(counted()[0].left == 1);
   CHECK(counted()[0].yes == 1);
   CHECK(counted()[0].missing() == 1);
-  desk.leave(missing, desk.today); // and without a form: nobody waits for it
+  desk.leave(missing, desk.today); // and without a form: no one waits for it
   CHECK(counted()[0].back() == 2);
   CHECK(counted()[0].missing() == 0);
   CHECK(desk.forms(desk.today) == 1);
@@ -365,7 +365,7 @@ TEST_CASE(
   CHECK(must(book.consents(ned)).size() == 1);
 }
 
-TEST_CASE("A reason of \"other\" is said in words, and the words name nobody", "[case-485]") {
+TEST_CASE("A reason of \"other\" is said in words, and the words name no one", "[case-485]") {
   LeavingDesk desk;
   auto& book = desk.session;
   const Leaving left{desk.tomorrow, LeftBecause::other};

@@ -49,7 +49,7 @@ TEST_CASE("Nothing is passed over without a reason, a name and an open day") {
 TEST_CASE("Care goes on without readiness and the close-out lists what failed or was passed over") {
   test::Clinic clinic;
   const auto child = clinic.child("Mina");
-  clinic.seat(child); // nobody has answered anything
+  clinic.seat(child); // no one has answered anything
   const auto answer = [&](ReadinessItem item, ReadinessAnswer how, const char* why) {
     must(clinic.session.answerReadiness(clinic.by, {clinic.day, item, how, why, ""}));
   };

@@ -34,7 +34,7 @@ TEST_CASE("Forms back, yes and not seen yet are counted of one school, and enrol
   auto counts = ahead.forms();
   CHECK(counts.yes == 2);
   CHECK(counts.back == 3);
-  CHECK(counts.students == 4); // nobody said how many are enrolled
+  CHECK(counts.students == 4); // no one said how many are enrolled
   CHECK(counts.seen == 0);
   must(ahead.session.enterEnrollment(ahead.by, {ahead.term, ahead.school, "2", 90}));
   CHECK(ahead.forms().students == 90);

@@ -91,7 +91,7 @@ TEST_CASE("A school is closed from a date with a reason: nothing new is of it, a
   CHECK(must(book.days(school.clinic.term)).size() == 1);
   CHECK(must(book.schools()).size() == 2);
   CHECK(must(book.findings()).empty());
-  // Nobody chases a form there, unless the school is asked for.
+  // No one chases a form there, unless the school is asked for.
   CHECK(must(book.formLines(school.clinic.term, today)).empty());
   CHECK(must(book.formLines(school.clinic.term, today, closed)).size() == 1);
   // Who is listed there can leave it, and not come back.

@@ -65,7 +65,7 @@ TEST_CASE("What keeps a day from being worked is missing in both lists or in nei
   agree();
 }
 
-TEST_CASE("The check list is made anew from the logbook, and is done when all is there",
+TEST_CASE("The check list is made again from the logbook, and is done when all is there",
           "[case-285]") {
   test::Clinic clinic;
   clinic.child("Mina");

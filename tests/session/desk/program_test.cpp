@@ -247,7 +247,7 @@ TEST_CASE("A logbook without its program gets it though it has a day and no prov
   }
   auto session = must(session::Session::open(path, clinic.laptop, {clinic.clock, clinic.random}));
   must(session.enterProgram({}, lantern));
-  // Nobody may type yet, so the team is entered; from then on it is theirs.
+  // No one may type yet, so the team is entered; from then on it is theirs.
   must(session.enterMember({}, {"Oriel Fenwhistle",
                                 "OF",
                                 roster::Role::hygienist,

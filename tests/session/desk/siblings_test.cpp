@@ -51,7 +51,7 @@ TEST_CASE("Only a phone that was there and is another now is a new one", "[case-
   CHECK(phones.front().guardian == "Rosa Tolliver");
   CHECK(phones.front().from == "000-555-0101");
   CHECK(phones.front().to == "000-555-0188");
-  after.guardians[0].name = "Ana Reed"; // another person's phone corrects nobody's
+  after.guardians[0].name = "Ana Reed"; // another person's phone corrects no one's
   CHECK(session::newPhones(before, after).empty());
 }
 

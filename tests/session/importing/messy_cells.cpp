@@ -124,7 +124,7 @@ std::vector<MessyRoster> messyCells() {
                 "Pia,Oake,2019-05-02,2,Latex; peanuts,\nJo,Sedge,2019-06-03,2,NKA,asthma inhaler\n"
                 "Ned,Fern,2019-07-04,2,none,\n",
        .entering = 3},
-      {.what = "a health cell that names somebody",
+      {.what = "a health cell that names someone",
        .bytes = "First,Last,DOB,Grade,Health\nPia,Oake,2019-05-02,2,Pia wears a shunt\n",
        .held = 1},
       {.what = "two guardians, phones, language",

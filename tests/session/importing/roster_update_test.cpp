@@ -143,7 +143,7 @@ TEST_CASE("A child changed since the list was looked at is not overwritten", "[c
   CHECK(must(desk.session.findChildren("ivo")).empty());
 }
 
-TEST_CASE("A pair that is unsure waits until somebody says yes or no", "[case-272]") {
+TEST_CASE("A pair that is unsure waits until someone says yes or no", "[case-272]") {
   ListDesk desk;
   desk.import(lastYear);
   const auto pia = desk.found("pia");
@@ -155,7 +155,7 @@ TEST_CASE("A pair that is unsure waits until somebody says yes or no", "[case-27
   CHECK(pair.listed.last == "Marlowe");
   CHECK(pair.known.last == "Oake");
   CHECK(made.plan().held.size() == 1);
-  // Nobody said: nothing is written of it.
+  // No one said: nothing is written of it.
   CHECK(must(made.write(desk.session, desk.by)).empty());
 
   SECTION("the same child") {

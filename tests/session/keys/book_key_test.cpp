@@ -15,7 +15,7 @@ using test::KeyedClinic;
 using test::must;
 using test::says;
 
-// Another key of the names in the place of the one that somebody knew who has left.
+// Another key of the names in the place of the one that someone knew who has left.
 
 namespace {
 
@@ -26,7 +26,7 @@ session::KeyReplacing replacing(const char* passphrase = newWords) {
   return {.confirmation = coordinatorsWords, .passphrase = passphrase, .reason = "someone left"};
 }
 
-/// A keyed clinic that replaced its key; somebody kept a copy of before.
+/// A keyed clinic that replaced its key; someone kept a copy of before.
 struct Replacing : KeyedClinic {
   base::By lead{coordinator, {}};
   base::Path before = copy("before.gkbook");

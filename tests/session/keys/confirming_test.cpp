@@ -42,7 +42,7 @@ TEST_CASE("An operator confirms her own placements of a day at once", "[case-236
         ErrorCode::notFound);
 }
 
-TEST_CASE("Nobody confirms placements for another", "[case-236]") {
+TEST_CASE("No one confirms placements for another", "[case-236]") {
   Sealed clinic;
   CHECK(codeOf(clinic.session.confirmPlacements(clinic.typed, clinic.day)) == ErrorCode::pinNeeded);
   const auto others = clinic.PinClinic::own(clinic.assistant, test::PinClinic::assistants);

@@ -20,7 +20,7 @@ using test::says;
 
 namespace {
 
-/// A clinic that was signed once, and what somebody writes into a copy of its file by the store
+/// A clinic that was signed once, and what someone writes into a copy of its file by the store
 /// alone, past every rule of the session.
 struct Forger : KeyedClinic {
   base::Path file;
@@ -195,7 +195,7 @@ TEST_CASE("A key that was opened signs once; the next signature asks its person 
   must(book.showSigner(clinic.hygienist, "2580"));
   CHECK(codeOf(book.signDay(by, clinic.closure())) == ErrorCode::ruleSignature);
   must(book.openKey(clinic.coordinator, coordinatorsWords));
-  // Not for as long as somebody cares to wait.
+  // Not for as long as someone cares to wait.
   clinic.clock.advance(session::KeyVerbs::signingLasts + std::chrono::seconds(1));
   CHECK(asks(clinic.hygienist) == SignerGives::pin);
   must(book.showSigner(clinic.hygienist, "2580"));
@@ -247,7 +247,7 @@ TEST_CASE("Setting or revoking a key, ending rights and the recovery code ask fo
   CHECK(codeOf(book.retireMember(by, clinic.assistant, "left")) == ErrorCode::pinNeeded);
 }
 
-TEST_CASE("A cost that somebody lowered in the file makes no new passphrase cheap to guess at",
+TEST_CASE("A cost that someone lowered in the file makes no new passphrase cheap to guess at",
           "[keys][case-222]") {
   KeyedClinic clinic;
   const auto path = clinic.copy("cheap.gkbook");

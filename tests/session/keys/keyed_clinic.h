@@ -36,7 +36,7 @@ struct KeyedClinic : Clinic {
   }
 };
 
-/// Somebody with a tool for SQLite and this program's own rules for digests: every guard is taken
+/// Someone with a tool for SQLite and this program's own rules for digests: every guard is taken
 /// away and put back, and each digest remade, or left as it was.
 enum class Digests { remade, left };
 inline void forge(const base::Path& path, const std::string& sql,

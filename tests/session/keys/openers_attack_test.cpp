@@ -17,7 +17,7 @@ using test::KeyedClinic;
 using test::must;
 using test::says;
 
-// What opens the names, in the hands of somebody with the file and this program's own code, who
+// What opens the names, in the hands of someone with the file and this program's own code, who
 // makes every digest right. It never opens what it did not open before.
 
 namespace {
@@ -206,7 +206,7 @@ TEST_CASE("Openers cut short or with a cost out of bounds are refused, and nothi
   CHECK(std::chrono::steady_clock::now() - begun < std::chrono::seconds(20));
 }
 
-TEST_CASE("A derivation that somebody made cheap in the file seals no key of the names",
+TEST_CASE("A derivation that someone made cheap in the file seals no key of the names",
           "[keys][case-269]") {
   Attack attack;
   attack.replace();

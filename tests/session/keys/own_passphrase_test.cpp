@@ -50,7 +50,7 @@ TEST_CASE("A person's own passphrase opens the names, says who it was and opens 
     must(book.openKey(clinic.coordinator, coordinatorsWords));
     must(book.signDay({clinic.hygienist, {}}, clinic.closure()));
   }
-  SECTION("and the logbook's passphrase is nobody's") {
+  SECTION("and the logbook's passphrase is no one's") {
     book.lock();
     CHECK_FALSE(book.openedBy());
     must(book.unlock(test::Clinic::passphrase));

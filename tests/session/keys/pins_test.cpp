@@ -40,7 +40,7 @@ TEST_CASE("Her first PIN is set by herself or by one who keeps the team, and the
   must(book.confirm(clinic.assistant, "3690"));
 }
 
-TEST_CASE("A forgotten PIN is reset with a reason, and she chooses anew", "[case-231]") {
+TEST_CASE("A forgotten PIN is reset with a reason, and she chooses again", "[case-231]") {
   PinClinic clinic;
   auto& book = clinic.session;
   const base::By coordinator{clinic.coordinator, {}};
@@ -160,7 +160,7 @@ TEST_CASE("After the laptop slept, or in a book without PINs, the passphrase is 
   CHECK(without.session.lockByPin() == OpenedBy::passphrase);
 }
 
-TEST_CASE("Nobody types in the name of a member with a PIN who is not signed in", "[case-234]") {
+TEST_CASE("No one types in the name of a member with a PIN who is not signed in", "[case-234]") {
   PinClinic clinic;
   auto& book = clinic.session;
   must(book.signIn(clinic.assistant, PinClinic::assistants));

@@ -128,7 +128,7 @@ TEST_CASE("A language without a template gives the English letter and the interp
   CHECK(reports::toText(one.text).find("You asked for Tagalog") != std::string::npos);
 }
 
-TEST_CASE("A pupil of age gets the letter", "[case-9]") {
+TEST_CASE("A student of age gets the letter", "[case-9]") {
   Desk desk;
   auto student = Desk::lupe();
   student.birth = base::Date::parse("2008-02-17").value();

@@ -124,7 +124,7 @@ TEST_CASE("What another laptop wrote on a joined card meanwhile is joined by doi
   CHECK(must(book.lateOnCards()).empty());
   must(book.absorb(other.handOver()));
   CHECK(must(book.flags(cards.first)).empty());
-  // It lies where nobody looks, and that is said: at the close-out, which waits for it, and at the
+  // It lies where no one looks, and that is said: at the close-out, which waits for it, and at the
   // desk.
   const auto late = must(book.lateOnCards());
   REQUIRE(late.size() == 1);

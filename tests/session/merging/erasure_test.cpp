@@ -177,7 +177,7 @@ TEST_CASE("An erasure is carried over by every merge, and what another laptop ha
   Second second(clinic, "second.gkbook", 2);
   Second third(clinic, "third.gkbook", 3);
   clinic.clock.advance(std::chrono::minutes(5));
-  // What nobody who erases knows of.
+  // What no one who erases knows of.
   enterNote(second.session, clinic, mina);
   test::seatOn(second.session, clinic, wren);
   eraseIn(clinic.session, clinic, mina);
@@ -252,7 +252,7 @@ TEST_CASE("A merge that would take students out changes nothing until one who ma
   for (const auto other : {entries - 1, entries + 1})
     CHECK(codeOf(second.session.absorb(there, {.erasures = ErasureYes{clinic.by, other}})) ==
           ErrorCode::storeErases);
-  // The assistant may not erase, so she cannot agree to it either; nor can nobody.
+  // The assistant may not erase, so she cannot agree to it either; nor can no one.
   CHECK(codeOf(second.session.absorb(there,
                                      {.erasures = ErasureYes{{clinic.assistant, {}}, entries}})) ==
         ErrorCode::ruleCredential);

@@ -84,8 +84,8 @@ struct TwinDisks {
 
 } // namespace
 
-TEST_CASE("Two copies of a disk that nobody can tell apart: the merge shows both lines and changes "
-          "neither until somebody says that they are copies",
+TEST_CASE("Two copies of a disk that no one can tell apart: the merge shows both lines and changes "
+          "neither until someone says that they are copies",
           "[case-243]") {
   TwinDisks disks;
   auto& [county, laptop, twin] = disks;

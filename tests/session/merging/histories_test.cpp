@@ -104,7 +104,7 @@ class History {
       auto& other = county.at(dice_.below(4));
       if (&other == &laptop) return;
       laptop.cloneTo(other);
-      // Every other image keeps the machine's identity, so nobody can tell the two apart.
+      // Every other image keeps the machine's identity, so no one can tell the two apart.
       if (dice_.below(2) == 0) other.machine = laptop.machine;
       ++done["cloned"];
     }

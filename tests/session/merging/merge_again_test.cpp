@@ -66,7 +66,7 @@ Standing standingOf(test::Clinic& clinic) {
 
 } // namespace
 
-TEST_CASE("What was answered is shown with who said it and can be asked anew", "[case-65]") {
+TEST_CASE("What was answered is shown with who said it and can be asked again", "[case-65]") {
   test::Clinic clinic;
   const auto mina = seenTwice(clinic);
   keep(clinic, 0);
@@ -123,7 +123,7 @@ TEST_CASE("A visit that was dropped comes back whole, and the other may be kept 
   CHECK(must(clinic.session.findings()).empty());
 }
 
-TEST_CASE("Both happened can be answered anew as well", "[case-65]") {
+TEST_CASE("Both happened can be answered again as well", "[case-65]") {
   test::Clinic clinic;
   const auto mina = seenTwice(clinic);
   must(clinic.session.answerMerge(clinic.by,
@@ -161,7 +161,7 @@ TEST_CASE("Two cards that were made one become two again with what was said of e
   CHECK(must(clinic.session.findings()).empty());
 }
 
-TEST_CASE("Asking anew wants a person, a reason and a day that is open") {
+TEST_CASE("Asking again wants a person, a reason and a day that is open") {
   test::Clinic clinic;
   seenTwice(clinic);
   keep(clinic, 0);

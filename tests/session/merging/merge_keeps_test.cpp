@@ -21,7 +21,7 @@ using test::sheetOf;
 namespace {
 
 /// Every table with a child in it, and how many current rows each has of this one: asked of the
-/// file itself, so that a table nobody thought of is counted too.
+/// file itself, so that a table no one thought of is counted too.
 std::map<std::string, int> rowsAbout(session::Session& session, const base::Path& copy,
                                      roster::ChildId child) {
   must(session.backUp(copy));

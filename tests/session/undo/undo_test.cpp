@@ -63,7 +63,7 @@ TEST_CASE("The board undoes what was done on the board, and names it", "[case-12
   CHECK(clinic.placeOf(clinic.mina) == session::Place::inChair);
 }
 
-TEST_CASE("Undo needs somebody who may do what is taken back", "[case-127]") {
+TEST_CASE("Undo needs someone who may do what is taken back", "[case-127]") {
   UndoDay clinic;
   clinic.seat(clinic.mina);
   clinic.screenFour(clinic.mina);

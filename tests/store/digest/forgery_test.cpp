@@ -92,7 +92,7 @@ TEST_CASE("A book that was tampered with is not opened, copied or merged, and ch
   CHECK(contentAt(whole) == before);
 }
 
-TEST_CASE("A history written anew in one book is a fork to the other", "[case-153]") {
+TEST_CASE("A history written again in one book is a fork to the other", "[case-153]") {
   const Scratch folder;
   const auto whole = folder / "whole.gkbook";
   const auto forged = folder / "forged.gkbook";

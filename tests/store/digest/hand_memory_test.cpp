@@ -216,7 +216,7 @@ TEST_CASE("Where nothing can be remembered each opening has a hand of its own", 
   CHECK(kept.wroteOnce() != one);
 }
 
-TEST_CASE("What is remembered tells nobody which computer it was", "[case-241]") {
+TEST_CASE("What is remembered tells no one which computer it was", "[case-241]") {
   Kept kept;
   kept.wroteOnce();
   CHECK(textOf(kept.file()).find("this computer") == std::string::npos);

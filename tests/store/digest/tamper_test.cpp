@@ -63,7 +63,7 @@ std::string whichRow(const SomeTable& table, int row) {
          " ORDER BY " + table.key + " LIMIT 1 OFFSET " + std::to_string(row) + ")";
 }
 
-/// A book that is changed as by somebody who took every guard away, looked at, and put back.
+/// A book that is changed as by someone who took every guard away, looked at, and put back.
 class Tampered {
  public:
   explicit Tampered(const base::Path& path)

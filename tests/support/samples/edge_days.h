@@ -13,7 +13,7 @@ struct DayAtEdge {
   reports::CloseOut sheet;
 };
 
-/// Nobody, nobody seen, hours and costs of nothing, more paper back than went out, a day that does
+/// No one, no one seen, hours and costs of nothing, more paper back than went out, a day that does
 /// not add up, one with every exception of a tooth, one school's last day with all still to see.
 std::vector<DayAtEdge> daysAtEdge();
 

@@ -74,7 +74,7 @@ TEST_CASE("A mistyped check digit is told apart from a child who is not there") 
   board.type(number);
   press(board.page, Qt::Key_Return);
   CHECK(board.taken.empty());
-  CHECK(board.prompter.asked.size() == 1); // the near child is offered, and nobody answered
+  CHECK(board.prompter.asked.size() == 1); // the near child is offered, and no one answered
 }
 
 TEST_CASE("Absent is one key and taking it back is one more") {
@@ -350,7 +350,7 @@ TEST_CASE("A day on a weekend opens only with a reason", "[case-22]") {
   CHECK(words(board.page, u"boardDate"_s).contains(u"Saturday, November 14, 2026"_s));
 }
 
-TEST_CASE("A cancelled day says why", "[case-22]") {
+TEST_CASE("A canceled day says why", "[case-22]") {
   Board board;
   board.open();
   board.prompter.texts = {u"snow day"_s};

@@ -139,7 +139,7 @@ TEST_CASE("A child who refuses with etchant on is rinsed first", "[case-93]") {
   REQUIRE(chair.shows("finishPanel"));
   const auto steps = chair.steps();
   REQUIRE(steps.size() == 2);
-  CHECK(steps[0].result == StepResult::interrupted); // nobody's override is asked for to rinse
+  CHECK(steps[0].result == StepResult::interrupted); // no one's override is asked for to rinse
   CHECK(steps[0].lasted == base::Seconds(8));
   CHECK(steps[1].step == Step::rinse);
   CHECK(steps[1].result == StepResult::done);

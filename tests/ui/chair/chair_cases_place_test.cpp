@@ -233,7 +233,7 @@ TEST_CASE("Who typed is kept apart from who did it", "[case-51]") {
   Placing chair;
   chair.begin();
   chair.sealHalf();
-  chair.press("O31"); // nobody types for her from now on
+  chair.press("O31"); // no one types for her from now on
   chair.sealHalf();
   const auto rows = must(chair.clinic.session.placements(chair.child));
   REQUIRE(rows.size() == 4);

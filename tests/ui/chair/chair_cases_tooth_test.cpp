@@ -214,7 +214,7 @@ TEST_CASE("Fluorosis is sealed and its own white is not taken for frost", "[case
   CHECK(chair.text("fieldGuide").contains(u"Fluorosis, upper right first molar: already white"_s));
 }
 
-TEST_CASE("A hypomineralised molar is sealed and looked at sooner, a broken one referred",
+TEST_CASE("A hypomineralized molar is sealed and looked at sooner, a broken one referred",
           "[case-34]") {
   Seated chair;
   chair.press("ZM5");  // opacity
@@ -231,7 +231,7 @@ TEST_CASE("A hypomineralised molar is sealed and looked at sooner, a broken one 
   CHECK(fields[0].protocol.teeth().size() == 1);
 }
 
-TEST_CASE("A sealant of somebody else is recorded as that and left alone", "[case-35]") {
+TEST_CASE("A sealant of someone else is recorded as that and left alone", "[case-35]") {
   Seated chair;
   chair.press("ZYYYY");
   CHECK(chair.tile("tile16").contains(u"sealant fully retained"_s));
@@ -280,7 +280,7 @@ TEST_CASE("A sealant over an old filling reads as a filling and is repaired only
   CHECK(chair.shows("fieldPanel") == repairs);
 }
 
-TEST_CASE("An extra tooth is a note on its neighbour and gets no number", "[case-41]") {
+TEST_CASE("An extra tooth is a note on its neighbor and gets no number", "[case-41]") {
   Seated chair;
   chair.press("N1");
   chair.type(u"extra small tooth behind it"_s);

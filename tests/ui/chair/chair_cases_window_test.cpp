@@ -115,7 +115,7 @@ TEST_CASE("The runner's list shows, prints and saves names and rooms of those to
   desk.start();
   desk.key(Qt::Key_Return);
   desk.key(Qt::Key_Left);
-  desk.key(Qt::Key_Return); // Mina sits in the chair, so nobody is to be fetched
+  desk.key(Qt::Key_Return); // Mina sits in the chair, so no one is to be fetched
   desk.key(Qt::Key_F1);
   press(*desk.window, Qt::Key_U, Qt::AltModifier);
   REQUIRE(desk.shows(u"runnersPage"_s));
@@ -151,7 +151,7 @@ TEST_CASE("Back from the chair, Enter takes the next child who waits") {
   desk.key(Qt::Key_Return); // Mina is the first to be seated
   desk.keys("1");
   desk.key(Qt::Key_Return);
-  desk.keys("P"); // parked, so that nobody sits in the chair
+  desk.keys("P"); // parked, so that no one sits in the chair
   auto& table = part<QTableView>(*desk.window, u"boardTable"_s);
   REQUIRE(table.isVisible());
   CHECK(table.currentIndex().row() == 1); // the first under its heading

@@ -61,7 +61,7 @@ TEST_CASE("A referral may be left to the close-out, made before the end by its k
   CHECK(must(chair.clinic.session.referrals(mina)).empty());
 }
 
-TEST_CASE("A lot that nobody has entered is scanned into use at the chair in six keys",
+TEST_CASE("A lot that no one has entered is scanned into use at the chair in six keys",
           "[case-303]") {
   Chair chair;
   const auto mina = chair.clinic.child("Mina");

@@ -234,7 +234,7 @@ TEST_CASE("An acrylate stop is seen at identity and in the header and no resin i
   CHECK(chair.shows("fieldPanel")); // the entry stays
 }
 
-TEST_CASE("Nobody is seated before two identifiers agree", "[case-14]") {
+TEST_CASE("No one is seated before two identifiers agree", "[case-14]") {
   test::Chair chair;
   const auto child = chair.clinic.child("Osei", "Brackwater");
   REQUIRE(chair.page->take(child, chair.clinic.day));

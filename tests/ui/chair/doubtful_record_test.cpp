@@ -29,7 +29,7 @@ TEST_CASE("A recheck that finds no such sealant leaves the record doubtful or co
   REQUIRE(chair.text("recheckTitle") == u"Upper right first molar, 3"_s);
   chair.press("00"); // neither surface
   chair.press("8");  // record doubtful
-  chair.press("1");  // nobody knows
+  chair.press("1");  // no one knows
   CHECK(chair.text("recheckAnswers").contains(u"NOT ASSESSABLE"_s));
   chair.press(Qt::Key_Return);
   const auto earlier = must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day));
@@ -47,7 +47,7 @@ TEST_CASE("A recheck that finds no such sealant leaves the record doubtful or co
   CHECK(chair.isOn(lowerRight ? 36 : 46));
 }
 
-TEST_CASE("A sealant of ours where the logbook has none is said to be doubtful and can be mended",
+TEST_CASE("A sealant of ours where the logbook has none is said to be doubtful and can be fixed",
           "[case-64]") {
   MixedUp chair;
   chair.seat(chair.wren);

@@ -24,7 +24,7 @@ TEST_CASE("A parked child goes on at the same step after saying the name again")
   CHECK(chair.text("fieldTitle").contains(QStringLiteral("Place sealant")));
 }
 
-TEST_CASE("A child who was parked is asked for the name also when nobody sat there since") {
+TEST_CASE("A child who was parked is asked for the name also when no one sat there since") {
   test::Chair chair;
   const auto child = chair.clinic.child("Mina");
   chair.seat(child);

@@ -52,7 +52,7 @@ TEST_CASE("A part that lifts is resealed and a part that holds would be repaired
         dentition::SurfaceSet{dentition::Surface::lingualGroove});
 }
 
-TEST_CASE("Without consent for a recheck nobody looks", "[case-12]") {
+TEST_CASE("Without consent for a recheck no one looks", "[case-12]") {
   Later chair(365);
   for (const auto& old : must(chair.clinic.session.consents(chair.wren))) {
     auto narrower = old.value;
@@ -169,7 +169,7 @@ TEST_CASE("A year after a reseal the chair judges the newest sealant and the rep
         placement.value.tooth == reseal.value.tooth && placement.id != reseal.id;
     CHECK(one.newest->value.tooth() ==
           (isFirstOfIt ? followup::Held::lost : followup::Held::whole));
-    CHECK((one.newest->value.day == chair.clinic.day) == !isFirstOfIt); // nobody looked at it again
+    CHECK((one.newest->value.day == chair.clinic.day) == !isFirstOfIt); // no one looked at it again
   }
 
   const auto day = must(chair.clinic.session.day(chair.clinic.day));

@@ -106,7 +106,7 @@ void strikeSign(QWidget& page, char sign) {
 
 } // namespace
 
-TEST_CASE("A scanner at the identity check of another child seats nobody and no scan is lost",
+TEST_CASE("A scanner at the identity check of another child seats no one and no scan is lost",
           "[case-97]") {
   Attacked desk;
   const int tries = test::rounds(200, 200);

@@ -120,7 +120,7 @@ TEST_CASE("The outcome is asked by the child's name with nothing chosen, as are 
   CHECK(desk.prompter.decided.back().startsWith(u"Mina Tolliver-Reed: "_s));
 }
 
-TEST_CASE("An answered question of the merge stands in its list, and Enter asks it anew",
+TEST_CASE("An answered question of the merge stands in its list, and Enter asks it again",
           "[case-65]") {
   CloseOutAgain desk;
   desk.disagreed();

@@ -33,9 +33,9 @@ TEST_CASE("The close-out says the equation and what blocks and Enter goes to a c
   CHECK(desk.chosen.front() == child);
 }
 
-TEST_CASE("Enter on what blocks asks what mends it") {
+TEST_CASE("Enter on what blocks asks what fixes it") {
   CloseOut desk;
-  SECTION("a child nobody saw: the outcome") {
+  SECTION("a child no one saw: the outcome") {
     desk.clinic.child("Mina");
     desk.open();
     press(desk.page, Qt::Key_Return);
@@ -219,7 +219,7 @@ TEST_CASE("One key packs a verified backup and the papers for the office") {
   for (const auto* pdf : {"close-out.pdf", "unfinished-teeth.pdf", "referrals.pdf"})
     CHECK(papers[pdf].starts_with("%PDF-"));
   CHECK(papers["close-out.html"].find("Hana") != std::string::npos);
-  CHECK(papers["unfinished-teeth.csv"].starts_with("Child,Room,Tooth"));
+  CHECK(papers["unfinished-teeth.csv"].starts_with("Student,Room,Tooth"));
 }
 
 TEST_CASE("What the other laptop's entries disagree on is asked and answered with one key",
@@ -254,7 +254,7 @@ TEST_CASE("What the other laptop's entries disagree on is asked and answered wit
   CHECK(desk.verdict().startsWith(u"✔"_s));
 }
 
-TEST_CASE("What one laptop recorded in two copies is joined only when somebody says that it was "
+TEST_CASE("What one laptop recorded in two copies is joined only when someone says that it was "
           "copied",
           "[case-243]") {
   CloseOut desk;

@@ -67,9 +67,8 @@ TEST_CASE("The students to see again are in sight among the steps, and printed a
   CHECK(papers.front().value.out == 1);
 }
 
-TEST_CASE(
-    "Another laptop's logbook takes a student out only when somebody says that it was decided",
-    "[case-403]") {
+TEST_CASE("Another laptop's logbook takes a student out only when someone says that it was decided",
+          "[case-403]") {
   CloseOut desk;
   const auto child = desk.clinic.child("Mina");
   const auto number = must(desk.clinic.session.child(child)).value.number;
@@ -106,7 +105,7 @@ TEST_CASE(
   CHECK(desk.clinic.session.child(child).has_value());
   merge(0, u"yes"_s); // not the number that was said
   CHECK(desk.news.startsWith(u"Not merged. Nothing is lost"_s));
-  merge(0, QString::number(entries + 1)); // asked again, and nobody answers
+  merge(0, QString::number(entries + 1)); // asked again, and no one answers
   CHECK(desk.clinic.session.child(child).has_value());
   merge(0, QString::number(entries));
   CHECK_FALSE(desk.clinic.session.child(child).has_value());

@@ -97,7 +97,7 @@ TEST_CASE("An answer that cannot be read is asked again with why, until it can o
   CHECK(desk.section(effort) == u"Staff and chair hours  not entered"_s);
 }
 
-TEST_CASE("With nobody at work nothing is asked") {
+TEST_CASE("With no one at work nothing is asked") {
   Counting desk;
   desk.acting.change({});
   press(desk.page, Qt::Key_H, Qt::AltModifier);

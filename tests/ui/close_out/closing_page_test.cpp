@@ -107,7 +107,7 @@ TEST_CASE("A lost laptop is written down from the close-out and settled later", 
   CHECK(desk.reads(u"tell the program manager at once"_s));
   desk.type(u"08:40"_s);
   desk.type(u"second laptop not in its case"_s);
-  desk.key(Qt::Key_7); // somebody else
+  desk.key(Qt::Key_7); // someone else
   desk.type(u"police"_s);
   desk.key(Qt::Key_4);
   CHECK(desk.shows(u"closeOutPage"_s));
@@ -174,7 +174,7 @@ TEST_CASE("After a change of light each is read or passed over with a reason at 
         "the battery is dead");
 }
 
-TEST_CASE("A runner's list that is not back holds the signature until somebody says where it is") {
+TEST_CASE("A runner's list that is not back holds the signature until someone says where it is") {
   Closing desk([](Clinic& clinic) { clinic.standardVisit(clinic.child("Mina")); });
   desk.key(Qt::Key_F1);
   desk.key(Qt::Key_U, Qt::AltModifier);
@@ -198,7 +198,7 @@ TEST_CASE("A runner's list that is not back holds the signature until somebody s
   CHECK(must(desk.session().isSigned(*desk.day)));
 }
 
-TEST_CASE("Nobody signs without saying whether other sheets with names went out") {
+TEST_CASE("No one signs without saying whether other sheets with names went out") {
   Closing desk([](Clinic& clinic) { clinic.standardVisit(clinic.child("Mina")); });
   desk.key(Qt::Key_F3);
   desk.prompter->choices = {0, 0};

@@ -103,7 +103,7 @@ TEST_CASE("every letter stands on one sheet of either paper in both languages, n
     }
 }
 
-TEST_CASE("a laptop prints on what is sold where it is until somebody chooses") {
+TEST_CASE("a laptop prints on what is sold where it is until someone chooses") {
   CHECK(ui::usualPaper(QLocale(QLocale::English, QLocale::UnitedStates)) == PaperSize::letter);
   CHECK(ui::usualPaper(QLocale(QLocale::German, QLocale::Germany)) == PaperSize::a4);
   CHECK(ui::usualPaper(QLocale::c()) == PaperSize::letter);

@@ -103,7 +103,7 @@ TEST_CASE("A light goes out of service and back with a reason, and Alt+Z takes i
   desk.alt(Qt::Key_S);
   CHECK_FALSE(desk.light(desk.clinic.light).inService);
   CHECK(desk.cell("deskLightsTable", 0, 4) == u"OUT OF SERVICE"_s);
-  desk.alt(Qt::Key_Z); // asked first, and nobody said yes
+  desk.alt(Qt::Key_Z); // asked first, and no one said yes
   CHECK(desk.prompter.asked.back() == u"Undo: Curing light corrected?"_s);
   CHECK_FALSE(desk.light(desk.clinic.light).inService);
   desk.prompter.confirms = {true};

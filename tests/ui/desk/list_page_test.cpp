@@ -246,7 +246,7 @@ TEST_CASE("Who is not on a school's list is named, and saved for the school to a
   const auto file = must(base::readFile(saved));
   CHECK(file.find(number.toStdString() + ",Jo,Sedge,2,") != std::string::npos);
   CHECK(file.find("Mina") == std::string::npos);
-  // With a row that is Jo nobody is left out, and there is nothing to save.
+  // With a row that is Jo no one is left out, and there is nothing to save.
   press(desk.page, Qt::Key_Escape);
   desk.open("First,Last,DOB,Grade,Room\nJo,Sedge,2019-03-14,2,6\nMina,Tolliver,2019-03-14,2,6\n");
   CHECK(tabs.tabText(4) == u"Not on this list (0)"_s);

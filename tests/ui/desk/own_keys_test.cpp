@@ -34,7 +34,7 @@ struct KeyDesk : Desk {
 
 } // namespace
 
-TEST_CASE("Each person sets and changes the own passphrase on the Team page, and nobody another's",
+TEST_CASE("Each person sets and changes the own passphrase on the Team page, and no one another's",
           "[case-223]") {
   KeyDesk desk(Area::team);
   desk.choose(u"deskTeamTable"_s, 0); // the hygienist, who enters

@@ -88,7 +88,7 @@ TEST_CASE("Pages that name students are saved sealed, or plain once that was sai
     page.choose(what);
     desk.check(page, Qt::Key_S);
   }
-  // Blank forms name nobody, so nothing is asked.
+  // Blank forms name no one, so nothing is asked.
   page.choose(What::blankForms);
   desk.prompter.decided.clear();
   desk.prompter.files = {ui::toQt(desk.path("blank.pdf").string())};
@@ -172,7 +172,7 @@ TEST_CASE("A recall list is saved sealed as well as printed", "[case-306][case-3
   REQUIRE(QTest::qWaitFor(counted, 20000));
   desk.check(page, Qt::Key_S);
   CHECK(desk.prompter.suggested.startsWith(u"Recall-list-of-"_s));
-  // What counts and names nobody is not asked about.
+  // What counts and names no one is not asked about.
   browser.choose(0);
   desk.prompter.decided.clear();
   desk.prompter.files = {ui::toQt(desk.path("lots.csv").string())};

@@ -1,50 +1,15 @@
 #include "base/files/files.h"
 #include "ui/asking/decide_dialog.h"
-#include "ui/asking/qt_prompter.h"
 #include "ui/desk/desk_page.h"
-#include "ui/fixtures/pictures.h"
-#include "ui/fixtures/window_fixture.h"
+#include "ui/fixtures/picture_looks.h"
 #include "ui/prints/prints_page.h"
 
-#include <QApplication>
-#include <QDialog>
 #include <QTabWidget>
-#include <QTimer>
 
 using namespace gk;
 using namespace gk::test;
-using ui::Scheme;
 
 namespace {
-
-/// A look, and what is saved in it: the usual one also as it is seen through the lamp's filter.
-struct PictureLook {
-  Scheme scheme;
-  int percent;
-  QString name;
-
-  void wear(const Window& desk) const {
-    ui::dress({scheme, percent});
-    QCoreApplication::processEvents();
-    desk.window->resize(1366, 700);
-    QCoreApplication::processEvents();
-  }
-  void save(QWidget& page, const QString& what) const {
-    QCoreApplication::processEvents();
-    QTest::qWait(30); // what is laid out late is laid out
-    savePicture(page, u"w-%1-%2"_s.arg(name, what));
-    if (name == u"light"_s)
-      CHECK(seen(page.grab().toImage(), Eyes::amber)
-                .save(pictureFolder() + u"/w-amber-%1.png"_s.arg(what)));
-  }
-};
-
-std::vector<PictureLook> pictureLooks() {
-  return {{Scheme::light, 100, u"light"_s},
-          {Scheme::dark, 100, u"dark"_s},
-          {Scheme::highContrast, 100, u"high"_s},
-          {Scheme::light, 150, u"light-150"_s}};
-}
 
 /// The window on a day whose desk has something to show on every page.
 class BusyDesk : public Window {
@@ -204,17 +169,9 @@ TEST_CASE("The PIN pad in every look as pictures", "[.pictures]") {
       press(*desk.window, digit);
     look.save(*desk.window, u"pin-wrong"_s);
     // And where one act is confirmed by it.
-    ui::QtPrompter asks(desk.window.get());
-    bool isAsked = false;
-    QTimer::singleShot(0, desk.window.get(), [&] {
-      auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
-      REQUIRE(dialog != nullptr);
-      isAsked = true;
-      look.save(*dialog, u"pin-question"_s);
-      dialog->reject();
+    look.saveAsked(*desk.window, u"pin-question"_s, [](ui::QtPrompter& asks) {
+      CHECK_FALSE(asks.pin(u"PIN of Oriel Fenwhistle, who confirms the placements"_s));
     });
-    CHECK_FALSE(asks.pin(u"PIN of Oriel Fenwhistle, who confirms the placements"_s));
-    CHECK(isAsked);
   }
   ui::dress();
 }

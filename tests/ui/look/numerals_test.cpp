@@ -1,14 +1,20 @@
 #include "ui/look/numerals.h"
 
 #include "ui/fixtures/desk_fixture.h"
+#include "ui/fixtures/drawn.h"
 #include "ui/lists/cell_delegate.h"
+#include "ui/look/column_widths.h"
 #include "ui/look/look.h"
 #include "ui/models/table_model.h"
+#include "ui/paper/report_sheets.h"
+#include "ui/paper/sheet_layout.h"
 
 #include <QHeaderView>
 #include <QImage>
 #include <QPainter>
+#include <QStyledItemDelegate>
 #include <QTableView>
+#include <QTextLayout>
 
 #include <cmath>
 
@@ -87,4 +93,59 @@ TEST_CASE("In a table the digits of numbers below each other stand in columns") 
   const int narrow = cells.sizeHintForColumn(0);
   model.show({"Title", {{"Retained", Kind::share}}, {{"00.0"}}, {}});
   CHECK(std::abs(narrow - cells.sizeHintForColumn(0)) <= 1);
+}
+
+TEST_CASE("The number of a student, a phone and a date have no gaps in a list of the window") {
+  ui::dress();
+  QTableView view;
+  view.verticalHeader()->hide();
+  view.setFocusPolicy(Qt::NoFocus);
+  view.resize(700, 240);
+  const reports::Table table{"Title",
+                             {{"Number"}, {"Phone"}, {"Day", reports::Kind::date}},
+                             {{"1045-2", "555-0111", "2026-11-11"}},
+                             {}};
+  ui::TableModel model;
+  model.show(table);
+  view.setModel(&model);
+  const auto drawnBy = [&](QAbstractItemDelegate* delegate) {
+    view.setItemDelegate(delegate);
+    view.show();
+    QCoreApplication::processEvents();
+    return view.viewport()->grab().toImage();
+  };
+  CHECK(drawnBy(new ui::CellDelegate(&view)) == drawnBy(new QStyledItemDelegate(&view)));
+}
+
+TEST_CASE(
+    "On paper only columns of numbers have even digits, and what else stands to the right has "
+    "no gaps") {
+  const auto font = ui::paperFont(9);
+  using To = ui::PaperWords::To;
+  const auto widthOf = [&](const QString& text, To side) {
+    return ui::PaperWords(text, font, 300, side).layout()->lineAt(0).naturalTextWidth();
+  };
+  for (const auto& text : {u"1045-2"_s, u"555-0111"_s, u"Nov 11, 2026"_s, u"RF-2611"_s}) {
+    INFO(text.toStdString());
+    CHECK(std::abs(widthOf(text, To::right) - widthOf(text, To::left)) < 0.01);
+  }
+  CHECK(std::abs(widthOf(u"0111"_s, To::figures) - widthOf(u"0000"_s, To::figures)) < 0.3);
+  CHECK(widthOf(u"0000"_s, To::right) - widthOf(u"0111"_s, To::right) > 2);
+  // As a list, which a table of one row is, and as rows: spaced digits are painted one by one.
+  const reports::Cells row{"1045-2", "555-0111", "2026-11-11", reports::Count{1171}};
+  for (const std::size_t rows : {std::size_t{1}, std::size_t{2}}) {
+    INFO(rows << " rows");
+    const reports::Table table{
+        "Title",
+        {{"Number"}, {"Phone"}, {"Day", reports::Kind::date}, {"Sealants", reports::Kind::count}},
+        std::vector<reports::Cells>(rows, row),
+        {}};
+    const ui::ReportSheets sheets("Title", {table}, {});
+    const auto painted = drawnOn(sheets, 0).words;
+    for (const auto& whole : {u"1045-2"_s, u"555-0111"_s, u"Nov 11, 2026"_s}) {
+      INFO(whole.toStdString());
+      CHECK(painted.count(whole) == static_cast<qsizetype>(rows));
+    }
+    CHECK_FALSE(painted.contains(u"1,171"_s));
+  }
 }

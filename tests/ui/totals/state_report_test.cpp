@@ -59,7 +59,7 @@ TEST_CASE(
   chooseReport(page, ReportKind::state);
   CHECK(year.isVisible());
   CHECK_FALSE(part<QComboBox>(page, u"totalsTerm"_s).isEnabled());
-  CHECK(tablesOf(page).at(0).title == "Children of this program, not a survey estimate");
+  CHECK(tablesOf(page).at(0).title == "Students of this program, not a survey estimate");
   CHECK(words(page, u"totalsState"_s).startsWith(u"School year 2026-27, counted through"_s));
   const auto file = desk.clinic.folder->path() / "state.csv";
   desk.prompter.files = {QString::fromStdString(file.string())};

@@ -85,7 +85,7 @@ TEST_CASE("What the term took in time and people stands beside its totals") {
 TEST_CASE("From a school to its lights is three steps") {
   Totals desk;
   desk.clinic.standardVisit(desk.clinic.child("Mina"));
-  // A year on, last autumn's sealants are due.
+  // A year on, last fall's sealants are due.
   desk.clinic.clock.setWall(base::atLocal(*base::Date::parse("2027-11-16"), std::chrono::hours(9),
                                           std::chrono::hours(-5)));
   desk.clinic.session.confirmClock();

@@ -16,7 +16,7 @@ TEST_CASE("Every answer from the background reaches its owner once") {
   CHECK(QTest::qWaitFor([&] { return sum == rounds * (rounds + 1) / 2; }));
 }
 
-TEST_CASE("An answer whose owner is gone reaches nobody") {
+TEST_CASE("An answer whose owner is gone reaches no one") {
   bool reached = false;
   bool after = false;
   {

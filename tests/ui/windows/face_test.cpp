@@ -191,7 +191,7 @@ TEST_CASE("Tiles, the line of messages and the keys that are always there keep t
   check("a message");
 }
 
-TEST_CASE("Students whom nobody saw are one line of the close-out and answered together") {
+TEST_CASE("Students whom no one saw are one line of the close-out and answered together") {
   Desk desk;
   for (const auto* name : {"Mina", "Lupe", "Wren"})
     desk.clinic.child(name);

@@ -81,7 +81,7 @@ TEST_CASE(
   OneSchool desk;
   CHECK(words(*desk.window, u"careDate"_s)
             .contains(u"This logbook has only Thistle Hollow School's students."_s));
-  // The open day is at the other school, and nobody could be seen there.
+  // The open day is at the other school, and no one could be seen there.
   CHECK(words(*desk.window, u"boardTitle"_s) == u"No school day is open"_s);
   desk.toForms();
   // Forms of a school whose students are elsewhere would all be missing.

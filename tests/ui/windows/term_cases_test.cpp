@@ -243,7 +243,7 @@ TEST_CASE("A second team opens its own day at a school of the same date", "[case
   CHECK(desk.cell("Participation", "Total", "Days") == u"2"_s);
 }
 
-TEST_CASE("A school whose enrollment nobody knows has counts and no rate", "[case-77]") {
+TEST_CASE("A school whose enrollment no one knows has counts and no rate", "[case-77]") {
   Told desk;
   desk.tell([](Clinic& clinic) { clinic.standardVisit(clinic.child("Mina")); });
   desk.begin();

@@ -61,7 +61,7 @@ TEST_CASE("The logbook opened last is one key away") {
   CHECK(desk.window->book() != nullptr);
 }
 
-TEST_CASE("The title bar names nobody") {
+TEST_CASE("The title bar names no one") {
   Window desk;
   desk.fill(true);
   desk.openAndUnlock();
