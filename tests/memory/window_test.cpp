@@ -38,7 +38,7 @@ constexpr int windowChildren = 20;
     if (i == 1) clinic.seat(child);
   }
   auto word = canary(Canary::passphrase, 1);
-  must(clinic.session.changePassphrase(test::Clinic::passphrase, std::move(word)));
+  must(clinic.session.changePassphrase(clinic.by, test::Clinic::passphrase, std::move(word)));
   must(clinic.session.finish());
 }
 

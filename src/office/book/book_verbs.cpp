@@ -50,7 +50,9 @@ Result<Exit> changePassphrase(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
   if (const auto open = session->unlock(*now); !open) return open.error();
-  if (const auto done = session->changePassphrase(std::move(*now), std::move(*next)); !done)
+  const auto by = author(*session, call, around);
+  if (!by) return by.error();
+  if (const auto done = session->changePassphrase(*by, std::move(*now), std::move(*next)); !done)
     return done.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -272,8 +274,11 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
 Result<Exit> merge(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto agreed = agreedIn(*session, call, around);
+  auto agreed = agreedIn(*session, call, around);
   if (!agreed) return agreed.error();
+  const auto by = author(*session, call, around);
+  if (!by) return by.error();
+  agreed->by = *by;
   const auto merged = session->absorb(call.operand(1), *agreed);
   if (!merged) return merged.error();
   if (call.wantsJson()) {
@@ -315,6 +320,8 @@ std::vector<Verb> bookVerbs() {
         "FILE",
         "changes the passphrase of the names; backups keep the one they were made with",
         {{"--new-passphrase-file", "FILE", "holds the new one on its first line", true},
+         byOption(),
+         pinOption(),
          passphraseOption(),
          laptopOption()}},
        changePassphrase},
