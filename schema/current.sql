@@ -1357,7 +1357,9 @@ CREATE TABLE book (
   recovery_bytes INTEGER,
   recovery_nonce BLOB,
   recovery_box BLOB,
-  recovery_digest BLOB CHECK (length(recovery_digest) = 32)
+  recovery_digest BLOB CHECK (length(recovery_digest) = 32),
+  -- 1 from an erasure until the file was rewritten, so that no page keeps bytes of what was taken out.
+  to_rewrite INTEGER NOT NULL DEFAULT 0 CHECK (to_rewrite IN (0, 1))
 ) STRICT;
 
 CREATE TABLE book_key (

@@ -122,6 +122,9 @@ class Book {
   [[nodiscard]] base::Result<std::vector<JudgedSignature>> signatures(base::DayId day);
 
   base::Result<base::Done> backUp(const base::Path& target, const base::Progress& progress = {});
+  /// Whether pages of the file may keep bytes of what an erasure took out: opened for writing it is
+  /// rewritten first, unless the disk has no room for that.
+  [[nodiscard]] base::Result<bool> keepsTraces();
   /// All that is wrong with the file and its history; empty when it is whole.
   [[nodiscard]] base::Result<std::vector<Fault>> faults(const base::Progress& progress = {});
   /// What each laptop wrote, by its newest row.

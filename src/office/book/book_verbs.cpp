@@ -167,6 +167,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
   std::vector<std::string> copied;            // the same
   std::vector<session::KeyLine> replacements; // the same
   std::string part;                           // the same
+  std::string traces;                         // the same
   std::vector<session::Fault> unread;         // names, as far as they are open
   if (findings->empty()) {
     auto session = openToRead(call, around);
@@ -190,6 +191,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     if (!lines) return lines.error();
     copied = std::move(*lines);
     part = session::partNotice(*session);
+    traces = session->tracesNotice();
   }
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -210,6 +212,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     json.endArray();
     json.field("copied", copied);
     if (!part.empty()) json.field("part", part);
+    if (!traces.empty()) json.field("traces", traces);
     json.arrayField("key_replacements");
     for (const auto& line : replacements) {
       json.beginObject();
@@ -231,6 +234,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
       for (const auto& copy : line.copies)
         around.out << "  may still hold the student: " << copy << '\n';
     }
+    if (!traces.empty()) around.out << traces << '\n';
     for (const auto& line : copied)
       around.out << line << '\n';
     for (const auto& line : replacements) {

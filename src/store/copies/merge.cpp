@@ -325,6 +325,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
       act.add(followup::MergeNote{brought, erased, std::move(from)});
       position = act.sealed();
     }
+    if (erased > 0) noteTraces(connection_);
     watching.reset(); // from here on it is taken
     transaction.commit();
     position_ = position;
