@@ -26,7 +26,7 @@ namespace {
 using roster::RosterColumn;
 
 constexpr int samplesShown = 5;
-constexpr std::size_t mostShown = 1000; // of rows that wait or were skipped: nobody reads on
+constexpr std::size_t mostShown = 1000; // of rows that wait or were skipped; no one reads further
 constexpr int lineColumn = 0;
 constexpr int problemColumn = 1;
 constexpr int cellsFrom = 2; ///< of the table of rows that wait

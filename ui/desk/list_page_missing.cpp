@@ -44,7 +44,7 @@ void showStudents(session::Session& book, QTableWidget* table,
   table->resizeColumnsToContents();
 }
 
-/// What is looked at before anyone could see that something runs: more than most schools' lists.
+/// What is looked at before a person could see that something runs: more than most schools' lists.
 constexpr std::size_t rowsAtOnce = 1000;
 
 } // namespace
@@ -57,7 +57,7 @@ void ListPage::look() {
   };
   if (list->draft.rows().size() <= rowsAtOnce) return showLooked(work({}));
   import_->setEnabled(false);
-  // The names that it is held against are the logbook's, so nobody else asks that meanwhile.
+  // The names that it is held against are the logbook's, which nothing else asks meanwhile.
   context().work.runOnBook(LongKind::lookAtList, this, book(), work,
                            [this, list](const base::Result<base::Done>& looked) {
                              if (list_ == list) showLooked(looked);

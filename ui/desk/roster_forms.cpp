@@ -36,7 +36,7 @@ Result<Values> importValues(Context& context) {
   return values;
 }
 
-/// More than a school's list has, and read before anyone could see that something runs.
+/// More than a school's list has, and read before a person could see that something runs.
 constexpr std::uintmax_t bytesAtOnce = std::uintmax_t{256} * 1024;
 
 void chooseList(Context& context, const Values& values, const ShowList& show,

@@ -41,7 +41,7 @@ class RosterDraft {
   /// Reads the rows and plans what they change. Fails with `csvMalformed` where the columns are not
   /// all said yet (roster::layoutProblems), where the rows are of several schools and it is
   /// not said whose are meant, or where no row is a child, and as planRoster. In another thread
-  /// only while nobody else asks the session; stopped, it fails with `workCanceled`.
+  /// only while the session is asked by no other; stopped, it fails with `workCanceled`.
   Result<base::Done> look(Session& session, const RosterAim& aim,
                           const base::Progress& progress = {});
   [[nodiscard]] const roster::RosterReading& reading() const { return reading_; }

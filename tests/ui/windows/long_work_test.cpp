@@ -46,6 +46,7 @@ class Slow : public Window {
  public:
   std::atomic<int> asked = 0;
   Scratch stick;
+  Scratch lists;
   base::Path other = folder / "other.gkbook";
   base::Path older = folder / "older.gkbook";
   roster::ChildId waiting{base::Uuid{}};
@@ -152,10 +153,10 @@ class Slow : public Window {
     }
   }
   void openList(const std::string& text) const {
-    must(base::replaceFile(stick / "list.csv", text));
+    must(base::replaceFile(lists / "list.csv", text));
     turnTo(session::Area::rosters, u"deskStudentsTable"_s);
     key(Qt::Key_I, Qt::AltModifier);
-    file(stick / "list.csv");
+    file(lists / "list.csv");
     key(Qt::Key_S, Qt::AltModifier);
   }
   /// Opens that page of the desk, with the first of its list chosen.
