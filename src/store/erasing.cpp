@@ -275,7 +275,7 @@ Result<std::vector<ListedErasure>> Erasing::listed(Book& book) {
 void noteTraces(Connection& book) {
   book.execute("UPDATE book SET to_rewrite = 1");
   sealKey(book);
-  book.execute("PRAGMA main.journal_size_limit = 0"); // what is over it is cut off at each commit
+  book.cutJournal();
 }
 
 bool hasTraces(Connection& book) {
@@ -285,13 +285,12 @@ bool hasTraces(Connection& book) {
 
 bool forgetBytes(Connection& book) {
   return guarded([&] {
-           book.execute("PRAGMA main.journal_size_limit = 0");
+           book.cutJournal();
            book.execute("VACUUM");
            Transaction transaction(book);
            book.execute("UPDATE book SET to_rewrite = 0");
            sealKey(book);
            transaction.commit();
-           book.execute("PRAGMA main.journal_size_limit = -1"); // costs each act a little
          })
       .has_value();
 }

@@ -314,7 +314,7 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     askOfErasures(connection_, listed, agreed.erasures);
     // What one of the two has erased comes back in neither.
     const auto erased = applyErasures(connection_, own);
-    auto from = broughtOf(connection_);
+    auto from = agreed.noted ? broughtOf(connection_) : std::vector<followup::BroughtOf>();
     connection_.execute("DROP TABLE temp.fresh");
     // What was withdrawn or revoked there opens this file no more either.
     takeWraps(connection_, as.here("personal_key"), other);
