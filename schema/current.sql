@@ -782,6 +782,34 @@ BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never replaced'); END;
 CREATE TRIGGER merge_answer_no_update BEFORE UPDATE ON merge_answer
 BEGIN SELECT RAISE(ABORT, 'rows of merge_answer are never changed'); END;
 
+CREATE TRIGGER merge_note_kind BEFORE INSERT ON merge_note
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 92
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_note'); END;
+
+CREATE TRIGGER merge_note_laptop_kind BEFORE INSERT ON merge_note_laptop
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 92
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_note_laptop'); END;
+
+CREATE TRIGGER merge_note_laptop_no_delete BEFORE DELETE ON merge_note_laptop
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note_laptop are never changed'); END;
+
+CREATE TRIGGER merge_note_laptop_no_replace BEFORE INSERT ON merge_note_laptop
+WHEN EXISTS (SELECT 1 FROM merge_note_laptop WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note_laptop are never replaced'); END;
+
+CREATE TRIGGER merge_note_laptop_no_update BEFORE UPDATE ON merge_note_laptop
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note_laptop are never changed'); END;
+
+CREATE TRIGGER merge_note_no_delete BEFORE DELETE ON merge_note
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note are never changed'); END;
+
+CREATE TRIGGER merge_note_no_replace BEFORE INSERT ON merge_note
+WHEN EXISTS (SELECT 1 FROM merge_note WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note are never replaced'); END;
+
+CREATE TRIGGER merge_note_no_update BEFORE UPDATE ON merge_note
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note are never changed'); END;
+
 CREATE TRIGGER meter_reading_kind BEFORE INSERT ON meter_reading
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 14
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in meter_reading'); END;
@@ -845,6 +873,20 @@ BEGIN SELECT RAISE(ABORT, 'a part is of one school'); END;
 
 CREATE TRIGGER part_no_update BEFORE UPDATE OF school, highest_number ON part
 BEGIN SELECT RAISE(ABORT, 'rows of part are never changed'); END;
+
+CREATE TRIGGER passphrase_change_kind BEFORE INSERT ON passphrase_change
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 93
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in passphrase_change'); END;
+
+CREATE TRIGGER passphrase_change_no_delete BEFORE DELETE ON passphrase_change
+BEGIN SELECT RAISE(ABORT, 'rows of passphrase_change are never changed'); END;
+
+CREATE TRIGGER passphrase_change_no_replace BEFORE INSERT ON passphrase_change
+WHEN EXISTS (SELECT 1 FROM passphrase_change WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of passphrase_change are never replaced'); END;
+
+CREATE TRIGGER passphrase_change_no_update BEFORE UPDATE ON passphrase_change
+BEGIN SELECT RAISE(ABORT, 'rows of passphrase_change are never changed'); END;
 
 CREATE TRIGGER personal_key_kind BEFORE INSERT ON personal_key
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 50
@@ -1315,7 +1357,9 @@ CREATE TABLE book (
   recovery_bytes INTEGER,
   recovery_nonce BLOB,
   recovery_box BLOB,
-  recovery_digest BLOB CHECK (length(recovery_digest) = 32)
+  recovery_digest BLOB CHECK (length(recovery_digest) = 32),
+  -- 1 from an erasure until the file was rewritten, so that no page keeps bytes of what was taken out.
+  to_rewrite INTEGER NOT NULL DEFAULT 0 CHECK (to_rewrite IN (0, 1))
 ) STRICT;
 
 CREATE TABLE book_key (
@@ -1759,6 +1803,21 @@ CREATE TABLE merge_answer (
   CHECK ((kept IS NOT NULL) = (verdict = 'one is kept' AND other IS NULL))
 ) STRICT;
 
+CREATE TABLE merge_note (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  entries INTEGER NOT NULL CHECK (entries >= 0),
+  erased INTEGER NOT NULL CHECK (erased >= 0)
+) STRICT;
+
+CREATE TABLE merge_note_laptop (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  laptop BLOB NOT NULL CHECK (length(laptop) = 16),
+  entries INTEGER NOT NULL CHECK (entries > 0),
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE meter_reading (
   entry INTEGER PRIMARY KEY REFERENCES entry (id),
   light INTEGER NOT NULL REFERENCES entry (id),
@@ -1794,6 +1853,11 @@ CREATE TABLE part (
   school INTEGER PRIMARY KEY REFERENCES entry (id),
   highest_number INTEGER NOT NULL CHECK (highest_number >= 0),
   digest BLOB NOT NULL CHECK (length(digest) = 32)
+) STRICT;
+
+CREATE TABLE passphrase_change (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  key_name BLOB NOT NULL CHECK (length(key_name) = 16)
 ) STRICT;
 
 CREATE TABLE personal_key (

@@ -28,7 +28,9 @@ CREATE TABLE book (
   recovery_bytes INTEGER,
   recovery_nonce BLOB,
   recovery_box BLOB,
-  recovery_digest BLOB CHECK (length(recovery_digest) = 32)
+  recovery_digest BLOB CHECK (length(recovery_digest) = 32),
+  -- 1 from an erasure until the file was rewritten, so that no page keeps bytes of what was taken out.
+  to_rewrite INTEGER NOT NULL DEFAULT 0 CHECK (to_rewrite IN (0, 1))
 ) STRICT;
 
 CREATE TRIGGER book_same_id BEFORE UPDATE OF only_row, id ON book
@@ -135,7 +137,9 @@ INSERT INTO entry_kind (number, name) VALUES
   (86, 'card_join'),
   (89, 'form_handout'),
   (90, 'planned_day'),
-  (91, 'day_envelope');
+  (91, 'day_envelope'),
+  (92, 'merge_note'),
+  (93, 'passphrase_change');
 
 CREATE TRIGGER entry_kind_no_update BEFORE UPDATE ON entry_kind
 BEGIN SELECT RAISE(ABORT, 'rows of entry_kind are never changed'); END;
@@ -2370,3 +2374,71 @@ BEGIN SELECT RAISE(ABORT, 'rows of day_envelope are never replaced'); END;
 CREATE TRIGGER day_envelope_kind BEFORE INSERT ON day_envelope
 WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 91
 BEGIN SELECT RAISE(ABORT, 'an entry of another kind in day_envelope'); END;
+
+-- Another logbook was merged into the one of the laptop that wrote this; by whom and when, says the act.
+-- Written in the transaction of the merge, and only where something but such notes came in: so laptops
+-- that merge each other in turn come to an end.
+CREATE TABLE merge_note (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  entries INTEGER NOT NULL CHECK (entries >= 0),
+  erased INTEGER NOT NULL CHECK (erased >= 0)
+) STRICT;
+
+CREATE TRIGGER merge_note_no_update BEFORE UPDATE ON merge_note
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note are never changed'); END;
+
+CREATE TRIGGER merge_note_no_delete BEFORE DELETE ON merge_note
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note are never changed'); END;
+
+CREATE TRIGGER merge_note_no_replace BEFORE INSERT ON merge_note
+WHEN EXISTS (SELECT 1 FROM merge_note WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note are never replaced'); END;
+
+CREATE TRIGGER merge_note_kind BEFORE INSERT ON merge_note
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 92
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_note'); END;
+
+-- Whose acts those were: how many entries, and the number of the last.
+CREATE TABLE merge_note_laptop (
+  entry INTEGER NOT NULL REFERENCES entry (id),
+  place INTEGER NOT NULL CHECK (place >= 0),
+  laptop BLOB NOT NULL CHECK (length(laptop) = 16),
+  entries INTEGER NOT NULL CHECK (entries > 0),
+  sequence INTEGER NOT NULL CHECK (sequence > 0),
+  PRIMARY KEY (entry, place)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER merge_note_laptop_no_update BEFORE UPDATE ON merge_note_laptop
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note_laptop are never changed'); END;
+
+CREATE TRIGGER merge_note_laptop_no_delete BEFORE DELETE ON merge_note_laptop
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note_laptop are never changed'); END;
+
+CREATE TRIGGER merge_note_laptop_no_replace BEFORE INSERT ON merge_note_laptop
+WHEN EXISTS (SELECT 1 FROM merge_note_laptop WHERE entry = NEW.entry AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'rows of merge_note_laptop are never replaced'); END;
+
+CREATE TRIGGER merge_note_laptop_kind BEFORE INSERT ON merge_note_laptop
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 92
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in merge_note_laptop'); END;
+
+-- The logbook's passphrase was changed on the laptop that wrote this. What it opens, and with what,
+-- lies in `book` alone: that must be removable.
+CREATE TABLE passphrase_change (
+  entry INTEGER PRIMARY KEY REFERENCES entry (id),
+  key_name BLOB NOT NULL CHECK (length(key_name) = 16)
+) STRICT;
+
+CREATE TRIGGER passphrase_change_no_update BEFORE UPDATE ON passphrase_change
+BEGIN SELECT RAISE(ABORT, 'rows of passphrase_change are never changed'); END;
+
+CREATE TRIGGER passphrase_change_no_delete BEFORE DELETE ON passphrase_change
+BEGIN SELECT RAISE(ABORT, 'rows of passphrase_change are never changed'); END;
+
+CREATE TRIGGER passphrase_change_no_replace BEFORE INSERT ON passphrase_change
+WHEN EXISTS (SELECT 1 FROM passphrase_change WHERE entry = NEW.entry)
+BEGIN SELECT RAISE(ABORT, 'rows of passphrase_change are never replaced'); END;
+
+CREATE TRIGGER passphrase_change_kind BEFORE INSERT ON passphrase_change
+WHEN (SELECT kind FROM entry WHERE id = NEW.entry) IS NOT 93
+BEGIN SELECT RAISE(ABORT, 'an entry of another kind in passphrase_change'); END;

@@ -70,6 +70,9 @@ class DayVerbs : public DeskVerbs {
                                            const base::Path& target,
                                            BookKind kind = BookKind::real);
   [[nodiscard]] List<followup::DayEnvelope> dayEnvelopes();
+  /// In a line each, oldest first: who merged logbooks, here or elsewhere, and who changed the
+  /// logbook's passphrase.
+  [[nodiscard]] Result<std::vector<std::string>> bookActs();
   /// The newest school day before today that this laptop has in no good backup; `known` is the
   /// newest that is noted outside the book.
   [[nodiscard]] Result<std::optional<base::Date>> dayNotBackedUp(std::optional<base::Date> known);

@@ -120,6 +120,8 @@ class DeskVerbs : public FormVerbs {
   Result<store::Agreed> admitMerge(const Agreed& agreed);
   /// Every erasure that the logbook lists, oldest first.
   Result<std::vector<ErasureLine>> erasures();
+  /// Where the file is still to be rewritten after one; empty where it is not.
+  [[nodiscard]] std::string tracesNotice();
   /// With the health alert of the form, if there is one: both or neither. Asks as enterForm of a
   /// student who left.
   Result<roster::ConsentId> enterConsent(By by, const roster::Consent& form,

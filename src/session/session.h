@@ -62,7 +62,7 @@ class Session : public DayVerbs {
   void lock();
   /// By whoever knows the present one, or has the recovery code: an unlocked laptop is not enough.
   /// `vaultWrongPassphrase`; `vaultWait` after several of them.
-  Result<base::Done> changePassphrase(std::string present, std::string next);
+  Result<base::Done> changePassphrase(By by, std::string present, std::string next);
   Result<base::Done> backUp(const base::Path& target);
   /// False once the file was moved, deleted or replaced: what is open here is lost when it is
   /// closed, unless it is backed up before.
@@ -73,7 +73,7 @@ class Session : public DayVerbs {
   Result<std::unique_ptr<SnapshotDraft>> snapshot();
   /// `storeForked` where one laptop went on in copies of its disk or logbook, `storeErases` where
   /// the other one lists students as erased whose records are here, until one who may erase agrees
-  /// to it (Verb::eraseListed).
+  /// to it (Verb::eraseListed). Where anything came, an entry says who merged it (Agreed::by).
   Result<store::Merged> absorb(const base::Path& other, const Agreed& agreed = {},
                                const base::Progress& progress = {});
   /// Before an act that is done in another thread: while it runs nothing may be asked here, and

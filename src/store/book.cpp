@@ -1,6 +1,7 @@
 #include "store/book.h"
 
 #include "store/audit.h"
+#include "store/erasing.h"
 #include "store/rows/book_queries.h"
 #include "store/rows/rows.h"
 #include "store/sqlite/transaction.h"
@@ -154,10 +155,16 @@ Result<Book> Book::open(const base::Path& path, const HandMemory& laptop, Access
       requireNone(newestFaults(connection, newestSchema(), newestActs), connection.path());
     if (access == Access::readWrite) book.takeHand(laptop, now);
     book.position_ = readPosition(connection, book.hand_.laptop);
+    // An erasure was the last that was done, and its rewriting did not come to an end.
+    if (access == Access::readWrite && hasTraces(connection)) forgetBytes(connection);
     if (checkup == Checkup::meanwhile)
       book.check_ = std::make_unique<BackgroundCheck>(connection.path(), newestSchema());
     return book;
   });
+}
+
+Result<bool> Book::keepsTraces() {
+  return guarded([&] { return hasTraces(connection_); });
 }
 
 Result<Book> Book::over(Connection connection, base::LaptopId laptop) {

@@ -102,12 +102,13 @@ class Book {
   [[nodiscard]] base::Result<std::vector<HistoryLine>> actOf(base::EntryId entry);
 
   /// Takes in all that `other` has and this book has not: a union, so the order of merging and
-  /// merging twice do not matter. Fails with `storeNotALogbook` when the other book is of another
-  /// program, and as openBook; with `storeDamaged` too when any act of the other is not as it was
-  /// written; with `storeForked` when one laptop went on in copies, and with `storeErases` when it
-  /// lists students as erased whose records are here, unless that was agreed to;
-  /// with `storePart` when one of the two is a logbook for one school's day, and a student's
-  /// entries would be here with the content of some alone. Then nothing changed.
+  /// merging twice do not matter; what says who merged is an entry beside it (Agreed::noted). Fails
+  /// with `storeNotALogbook` when the other book is of another program, and as openBook; with
+  /// `storeDamaged` too when any act of the other is not as it was written; with `storeForked` when
+  /// one laptop went on in copies, and with `storeErases` when it lists students as erased whose
+  /// records are here, unless that was agreed to; with `storePart` when one of the two is a logbook
+  /// for one school's day, and a student's entries would be here with the content of some alone.
+  /// Then nothing changed.
   base::Result<Merged> absorb(const base::Path& other, base::Instant now,
                               const base::Progress& progress = {}, Agreed agreed = {});
   /// Every line of a laptop that went on in copies, oldest first.
@@ -121,6 +122,9 @@ class Book {
   [[nodiscard]] base::Result<std::vector<JudgedSignature>> signatures(base::DayId day);
 
   base::Result<base::Done> backUp(const base::Path& target, const base::Progress& progress = {});
+  /// Whether pages of the file may keep bytes of what an erasure took out: opened for writing it is
+  /// rewritten first, unless the disk has no room for that.
+  [[nodiscard]] base::Result<bool> keepsTraces();
   /// All that is wrong with the file and its history; empty when it is whole.
   [[nodiscard]] base::Result<std::vector<Fault>> faults(const base::Progress& progress = {});
   /// What each laptop wrote, by its newest row.

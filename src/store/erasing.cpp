@@ -246,6 +246,7 @@ Result<Erased> Erasing::erase(Book& book, const ActStamp& stamp,
     if (progress.isStopped()) throw Trouble({ErrorCode::workCanceled, "nothing was erased"});
     watching.reset(); // from here on it is erased
     progress.at(base::Stage::writing);
+    noteTraces(connection);
     transaction.commit();
     book.position_ = position;
     if (book.held_) book.held_->wrote({position.sequence, position.digest});
@@ -271,8 +272,27 @@ Result<std::vector<ListedErasure>> Erasing::listed(Book& book) {
   return all;
 }
 
+void noteTraces(Connection& book) {
+  book.execute("UPDATE book SET to_rewrite = 1");
+  sealKey(book);
+  book.cutJournal();
+}
+
+bool hasTraces(Connection& book) {
+  auto row = book.prepare("SELECT to_rewrite FROM book");
+  return row.step() && row.column<bool>(0);
+}
+
 bool forgetBytes(Connection& book) {
-  return guarded([&] { book.execute("VACUUM"); }).has_value();
+  return guarded([&] {
+           book.cutJournal();
+           book.execute("VACUUM");
+           Transaction transaction(book);
+           book.execute("UPDATE book SET to_rewrite = 0");
+           sealKey(book);
+           transaction.commit();
+         })
+      .has_value();
 }
 
 } // namespace gk::store

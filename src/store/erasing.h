@@ -83,6 +83,14 @@ ListedElsewhere wouldTakeOut(Connection& book, const OwnSchema& own,
 void askOfErasures(Connection& book, const ListedElsewhere& listed,
                    std::optional<std::int64_t> agreed);
 
+/// In the transaction that takes content out: the file is to be rewritten, and says so until that
+/// is done, whatever happens meanwhile. Its commit leaves nothing of the pages as they were in the
+/// journal beside it, which SQLite otherwise keeps until the file is closed. Throws Trouble.
+void noteTraces(Connection& book);
+
+/// Whether it says so.
+bool hasTraces(Connection& book);
+
 /// Rewrites the file, so that no page keeps bytes of what was taken out; false where the disk
 /// has no room for it. No transaction is open.
 bool forgetBytes(Connection& book);

@@ -94,8 +94,9 @@ const std::vector<FileVerb>& fileVerbs() {
       {"a copy is merged",
        [](Called& at) {
          auto book = at.open("before.gkbook");
-         must(book.absorb(at.folder / "day.gkbook"));
-       }},
+         must(book.absorb(at.folder / "day.gkbook", {.by = hygienistIn(book)}));
+       },
+       1},
       {"a day envelope is sealed",
        [](Called& at) {
          auto book = at.open("day.gkbook");
@@ -118,8 +119,9 @@ const std::vector<FileVerb>& fileVerbs() {
        [](Called& at) {
          auto book = at.open("day.gkbook");
          must(book.unlock(Clinic::passphrase));
-         must(book.changePassphrase(Clinic::passphrase, "another set of words"));
-       }},
+         must(book.changePassphrase(hygienistIn(book), Clinic::passphrase, "another set of words"));
+       },
+       1},
       {"the key of the names is replaced",
        [](Called& at) {
          auto book = at.open("day.gkbook");
@@ -153,9 +155,10 @@ const std::vector<FileVerb>& fileVerbs() {
          }
          auto book = at.open("day.gkbook");
          must(book.absorb(at.folder / "copy.gkbook",
-                          {.erasures = session::ErasureYes{hygienistIn(book), entries}}));
+                          {.erasures = session::ErasureYes{hygienistIn(book), entries},
+                           .by = hygienistIn(book)}));
        },
-       1},
+       2},
   };
   return all;
 }

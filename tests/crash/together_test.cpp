@@ -1,6 +1,7 @@
 #include "crash/fault_vfs.h"
 #include "crash/history.h"
 #include "session/second_laptop.h"
+#include "store/erasing.h"
 #include "support/long_checks.h"
 
 #include <iostream>
@@ -135,18 +136,29 @@ TEST_CASE("A merge that takes an erasure in and cannot rewrite the file says tha
     must(session.finish());
     return known;
   };
+  const auto saysTraces = [&] {
+    auto book = must(store::openBook(copies.path, store::Access::readOnly,
+                                     store::Durability::everyAct, {base::Milliseconds(1)}));
+    return store::hasTraces(book);
+  };
   std::uint64_t traces = 0;
   std::uint64_t whole = 0;
+  std::uint64_t finished = 0;
   const auto told = failAtEach(
       copies, calls, test::oneOf(40), work,
       [&](const auto& done, bool isUnsure, const test::Found&) {
         if (isUnsure) return;
+        const bool isUnfinished = saysTraces();
+        if (done && done->isForgotten) CHECK_FALSE(isUnfinished);
         CHECK(isKnown() == !done.has_value()); // the student is gone, or nothing was merged
+        CHECK_FALSE(saysTraces());             // it was opened for that, and so rewritten
+        finished += isUnfinished ? 1 : 0;
         if (!done) return;
         CHECK(done->erased > 0);
         done->isForgotten ? ++whole : ++traces;
       });
   CHECK(traces > 0);
+  CHECK(finished > 0);
   std::cout << "a merge with an erasure, a disk's error at " << told.points << " points: " << whole
             << " times whole, " << traces << " times with traces said, " << told.unsure
             << " said to be unsure\n";

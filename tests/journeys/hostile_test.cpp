@@ -76,7 +76,7 @@ TEST_CASE("Each hostile logbook is refused by its code, within a second, and hur
     CHECK(opening.seconds() < longest);
     const Timed merging;
     const auto merged =
-        desk.call({"merge", (books.folder / "mine.gkbook").string(), file.string()});
+        desk.call({"merge", (books.folder / "mine.gkbook").string(), file.string(), "--by", "OF"});
     INFO(merged.err);
     CHECK(codeIn(merged) == hostile.code);
     CHECK(merging.seconds() < longest);

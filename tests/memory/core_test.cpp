@@ -44,7 +44,7 @@ session::Identity identityOf(int which) {
   clinic.standardVisit(clinic.child(canary(Canary::first, coreChildren), canary(Canary::last, 1)));
   must(clinic.session.enterKey({clinic.hygienist, {}}, canary(Canary::passphrase, 3)));
   auto word = canary(Canary::passphrase, 1);
-  must(clinic.session.changePassphrase(test::Clinic::passphrase, std::move(word)));
+  must(clinic.session.changePassphrase(clinic.by, test::Clinic::passphrase, std::move(word)));
   must(clinic.session.finish());
 }
 

@@ -23,10 +23,11 @@ inline std::string memberName(session::Session& book, base::MemberId who) {
   return {};
 }
 
-/// Merges and says yes to whatever is asked.
+/// Merges and says yes to whatever is asked; with `merger` it leaves a note of that.
 inline base::Result<store::Merged> absorbAll(session::Session& into, base::By by,
-                                             const base::Path& other) {
-  session::Agreed agreed{.copies = true};
+                                             const base::Path& other,
+                                             const std::optional<base::By>& merger = {}) {
+  session::Agreed agreed{.copies = true, .by = merger};
   auto merged = into.absorb(other, agreed);
   if (merged || merged.error().code != base::ErrorCode::storeErases) return merged;
   agreed.erasures = session::ErasureYes{by, entriesAsked(merged.error())};

@@ -65,6 +65,9 @@ QString wordsOf(LongKind kind) {
     return u"Erasing"_s;
   case LongKind::newKey:
     return u"New key of the names"_s;
+  case LongKind::readList:
+  case LongKind::lookAtList:
+    return u"School's list"_s;
   }
   base::fail("long work without words");
 }
@@ -126,6 +129,7 @@ void LongWork::start(const JobPtr& job, const Body& body) {
   pool_.start([this, job, body] {
     auto ending = std::make_shared<Ending>(body());
     job->draft.reset();
+    session::wipeThisThread(); // it waits for other work, with its stack as it is
     QMetaObject::invokeMethod(
         this, [this, job, ending] { finish(job, *ending); }, Qt::QueuedConnection);
   });

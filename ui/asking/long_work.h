@@ -31,13 +31,15 @@ enum class LongKind : std::uint8_t {
   update,
   restore,
   erasing,
-  newKey
+  newKey,
+  readList,
+  lookAtList
 };
 
-/// Whether it has the logbook to itself meanwhile; the others read a snapshot.
+/// Whether it has the logbook to itself meanwhile; the others read a snapshot, or no logbook.
 constexpr bool takesBook(LongKind kind) {
   return kind == LongKind::merge || kind == LongKind::update || kind == LongKind::restore ||
-         kind == LongKind::erasing || kind == LongKind::newKey;
+         kind == LongKind::erasing || kind == LongKind::newKey || kind == LongKind::lookAtList;
 }
 
 /// How far the work is that began first.
@@ -190,6 +192,6 @@ class LongWork final : public QObject {
 } // namespace gk::ui
 
 template <>
-inline constexpr auto gk::base::enumNames<gk::ui::LongKind> =
-    std::to_array<std::string_view>({"totals", "report", "letters", "backup", "check", "merge",
-                                     "update", "restore", "erasing", "new key"});
+inline constexpr auto gk::base::enumNames<gk::ui::LongKind> = std::to_array<std::string_view>(
+    {"totals", "report", "letters", "backup", "check", "merge", "update", "restore", "erasing",
+     "new key", "read list", "look at list"});

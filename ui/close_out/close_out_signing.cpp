@@ -80,7 +80,7 @@ void CloseOutPage::addLateEntry() {
 void CloseOutPage::takeIn() {
   const auto from =
       context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
-  if (from) takeIn(toStd(*from), {});
+  if (from) takeIn(toStd(*from), {.by = context().acting.by()});
 }
 
 void CloseOutPage::takeIn(const base::Path& from, session::Agreed agreed) {

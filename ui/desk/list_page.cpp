@@ -26,6 +26,7 @@ namespace {
 using roster::RosterColumn;
 
 constexpr int samplesShown = 5;
+constexpr std::size_t mostShown = 1000; // of rows that wait or were skipped; no one reads further
 constexpr int lineColumn = 0;
 constexpr int problemColumn = 1;
 constexpr int cellsFrom = 2; ///< of the table of rows that wait
@@ -108,7 +109,7 @@ QString exampleWords(const session::RosterDraft& draft, const roster::DateQuesti
 } // namespace
 
 void ListPage::open(ChosenList list) {
-  list_ = std::move(list);
+  list_ = std::make_shared<ChosenList>(std::move(list));
   title_->setText(u"List of "_s + list_->school);
   showColumns();
   look();
@@ -226,30 +227,13 @@ void ListPage::takeColumns() {
   look();
 }
 
-void ListPage::look() {
-  const auto looked = list_->draft.look(book(), list_->aim);
-  isReadable_ = looked.has_value();
-  showing_ = true; // the column of the school may be another now
-  showSchools();
-  showing_ = false;
-  gradeRow_->setVisible(!list_->draft.layout().has(RosterColumn::grade));
-  roomRow_->setVisible(!list_->draft.layout().has(RosterColumn::room));
-  trouble_->setVisible(!isReadable_);
-  trouble_->setText(isReadable_ ? QString()
-                                : u"✖ "_s + capital(toQt(looked.error().detail)) + u'.');
-  showNotes();
-  showCounts();
-  showPair();
-  showHeld();
-  showSkipped();
-  showMissing();
-  showChanged();
-}
-
 void ListPage::showCounts() {
   const auto& plan = list_->draft.plan();
   counts_->setText(isReadable_ ? toQt(session::countsOf(plan)) + u", "_s +
-                                     counted(std::ssize(plan.held), "row waits", "rows wait")
+                                     counted(std::ssize(plan.held), "row waits", "rows wait") +
+                                     (plan.held.size() > mostShown
+                                          ? u", the first %1 are shown"_s.arg(mostShown)
+                                          : QString())
                                : u"Choose the columns first."_s);
   import_->setEnabled(isReadable_ && !(plan.entering.empty() && plan.changed.empty()));
   tabs_->setTabText(1, u"Pairs (%1)"_s.arg(plan.pairs.size()));
@@ -308,8 +292,9 @@ void ListPage::showHeld() {
   held_->clear();
   held_->setColumnCount(cellsFrom + static_cast<int>(draft.layout().columns.size()));
   held_->setHorizontalHeaderLabels(QStringList{u"Line"_s, u"Problem"_s} + headingsOf(draft));
-  held_->setRowCount(static_cast<int>(held.size()));
-  for (int i = 0; i < static_cast<int>(held.size()); ++i) {
+  const auto count = static_cast<int>(std::min(held.size(), mostShown));
+  held_->setRowCount(count);
+  for (int i = 0; i < count; ++i) {
     const auto& row = held[static_cast<std::size_t>(i)];
     held_->setItem(i, lineColumn, readOnly(QString::number(row.line)));
     held_->setItem(i, problemColumn, readOnly(problemWords(row)));
@@ -337,8 +322,9 @@ void ListPage::showSkipped() {
   skipped_->clear();
   skipped_->setColumnCount(2);
   skipped_->setHorizontalHeaderLabels({u"Line"_s, u"Skipped because it is"_s});
-  skipped_->setRowCount(static_cast<int>(skipped.size()));
-  for (int i = 0; i < static_cast<int>(skipped.size()); ++i) {
+  const auto count = static_cast<int>(std::min(skipped.size(), mostShown));
+  skipped_->setRowCount(count);
+  for (int i = 0; i < count; ++i) {
     const auto& row = skipped[static_cast<std::size_t>(i)];
     skipped_->setItem(i, 0, readOnly(QString::number(row.line)));
     skipped_->setItem(i, 1, readOnly(toQt(row.why)));

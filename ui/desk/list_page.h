@@ -4,6 +4,7 @@
 #include "ui/widgets/page.h"
 
 #include <functional>
+#include <memory>
 
 class QCheckBox;
 class QComboBox;
@@ -33,7 +34,7 @@ class ListPage final : public Page {
   ListPage(Context& context, std::function<base::By()> by, QWidget* parent);
 
   void open(ChosenList list);
-  [[nodiscard]] bool isOpen() const { return list_.has_value(); }
+  [[nodiscard]] bool isOpen() const { return list_ != nullptr; }
   void refresh() override;
   /// A list holds names.
   void letGo() override;
@@ -49,8 +50,9 @@ class ListPage final : public Page {
   QWidget* heldTab();
   QWidget* missingTab();
   QWidget* changedTab();
-  /// Reads all of it again and shows what it comes to.
+  /// Reads all of it again and shows what it comes to; aside, where that takes long.
   void look();
+  void showLooked(const base::Result<base::Done>& looked);
   void showColumns();
   /// Which row may have the headings, in its own words.
   void showHeadings();
@@ -80,8 +82,8 @@ class ListPage final : public Page {
   void leave();
 
   std::function<base::By()> by_;
-  std::optional<ChosenList> list_;
-  bool showing_ = false; ///< values are filled in; no one chooses
+  std::shared_ptr<ChosenList> list_; ///< shared with what looks at it in another thread
+  bool showing_ = false;             ///< values are filled in; no one chooses
   bool isReadable_ = false;
   QLabel* title_;
   QLabel* counts_;

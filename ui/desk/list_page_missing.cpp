@@ -3,6 +3,7 @@
 #include "roster/display_names.h"
 #include "session/importing/changed_words.h"
 #include "ui/asking/context.h"
+#include "ui/asking/long_work.h"
 #include "ui/asking/read_date.h"
 #include "ui/desk/list_page.h"
 #include "ui/forms/field.h"
@@ -13,8 +14,8 @@
 #include <QPushButton>
 #include <QTableWidget>
 
-// Whom the school's list leaves out and whom it changes, by name: the session counts them, and
-// writes that they left where a person says so.
+// What looks through a school's list, and whom that leaves out and whom it changes, by name: the
+// session counts them, and writes that they left where a person says so.
 namespace gk::ui {
 
 namespace {
@@ -43,7 +44,47 @@ void showStudents(session::Session& book, QTableWidget* table,
   table->resizeColumnsToContents();
 }
 
+/// What is looked at before a person could see that something runs: more than most schools' lists.
+constexpr std::size_t rowsAtOnce = 1000;
+
 } // namespace
+
+void ListPage::look() {
+  isReadable_ = false;
+  const auto list = list_;
+  const auto work = [&session = book(), list](const base::Progress& progress) {
+    return list->draft.look(session, list->aim, progress);
+  };
+  if (list->draft.rows().size() <= rowsAtOnce) return showLooked(work({}));
+  import_->setEnabled(false);
+  // The names that it is held against are the logbook's, which nothing else asks meanwhile.
+  context().work.runOnBook(LongKind::lookAtList, this, book(), work,
+                           [this, list](const base::Result<base::Done>& looked) {
+                             if (list_ == list) showLooked(looked);
+                           });
+}
+
+void ListPage::showLooked(const base::Result<base::Done>& looked) {
+  isReadable_ = looked.has_value();
+  showing_ = true; // the column of the school may be another now
+  showSchools();
+  showing_ = false;
+  using roster::RosterColumn;
+  gradeRow_->setVisible(!list_->draft.layout().has(RosterColumn::grade));
+  roomRow_->setVisible(!list_->draft.layout().has(RosterColumn::room));
+  trouble_->setVisible(!isReadable_);
+  trouble_->setText(isReadable_ ? QString()
+                                : u"✖ "_s + capital(toQt(looked.error().detail)) + u'.');
+  showNotes();
+  showCounts();
+  if (!looked && looked.error().code == base::ErrorCode::workCanceled)
+    counts_->setText(u"Any change of a choice reads it again."_s);
+  showPair();
+  showHeld();
+  showSkipped();
+  showMissing();
+  showChanged();
+}
 
 void ListPage::showMissing() {
   const auto& plan = list_->draft.plan();

@@ -2,8 +2,10 @@
 
 #include "base/files/files.h"
 #include "ui/asking/context.h"
+#include "ui/asking/long_work.h"
 
 #include <algorithm>
+#include <filesystem>
 
 namespace gk::ui {
 
@@ -34,44 +36,64 @@ Result<Values> importValues(Context& context) {
   return values;
 }
 
-Result<QString> chooseList(Context& context, const Values& values, const ShowList& show) {
+/// More than a school's list has, and read before a person could see that something runs.
+constexpr std::uintmax_t bytesAtOnce = std::uintmax_t{256} * 1024;
+
+void chooseList(Context& context, const Values& values, const ShowList& show,
+                const FormAnswer& answer) {
   auto& book = context.session;
   const auto schools = book.schools();
-  if (!schools) return schools.error();
+  if (!schools) return answer.give(schools.error());
   const auto terms = book.terms();
-  if (!terms) return terms.error();
+  if (!terms) return answer.give(terms.error());
   const auto school = static_cast<std::size_t>(values.number(u"ListSchool"_s).value_or(-1));
   const auto term = static_cast<std::size_t>(values.number(u"ListTerm"_s).value_or(-1));
   if (school >= schools->size() || term >= terms->size())
-    return Error{ErrorCode::notFound, "enter the school and the term first"};
+    return answer.give(Error{ErrorCode::notFound, "enter the school and the term first"});
   const auto path = context.prompter.openFile(
       u"The school's list"_s, u"Lists (*.csv *.txt *.tsv *.xlsx *.ods);;All files (*)"_s);
-  if (!path) return QString();
-  const auto bytes = base::readFile(toStd(*path));
-  if (!bytes) return bytes.error();
-  auto draft = session::RosterDraft::open(book, *bytes, (*schools)[school].id);
-  if (!draft) return draft.error();
-  show({std::move(*draft),
-        {(*terms)[term], (*schools)[school].id, context.clock.now().date()},
-        toQt(roster::shownAmong((*schools)[school].value, *schools))});
-  return QString(); // nothing is written yet; the list says what comes next
+  if (!path) return answer.give(QString());
+  const auto& chosen = (*schools)[school];
+  const auto remembered = book.listColumns(chosen.id);
+  if (!remembered) return answer.give(remembered.error());
+  const auto read = [file = base::Path(toStd(*path)), columns = *remembered](
+                        const base::Progress& progress) -> Result<session::RosterDraft> {
+    progress.at(base::Stage::reading);
+    const auto bytes = base::readFile(file);
+    if (!bytes) return bytes.error();
+    return session::RosterDraft::read(*bytes, columns, progress);
+  };
+  const session::RosterAim aim{(*terms)[term], chosen.id, context.clock.now().date()};
+  const auto then = [&book, aim, show, give = answer.give,
+                     name = toQt(roster::shownAmong(chosen.value, *schools))](
+                        Result<session::RosterDraft> draft) {
+    if (!draft) return give(draft.error());
+    if (const auto named = draft->meanSchool(book, aim.school); !named) return give(named.error());
+    show({std::move(*draft), aim, name});
+    give(QString()); // nothing is written yet; the list says what comes next
+  };
+  std::error_code unknown; // what is no file is refused as it is read
+  const auto bytes = std::filesystem::file_size(toStd(*path), unknown);
+  if (unknown || bytes <= bytesAtOnce) return then(read({}));
+  context.work.run(LongKind::readList, answer.page, read, then);
 }
 
 } // namespace
 
 AreaForm importingRoster(Context& context, const ShowList& show) {
-  return {
-      .name = u"Import"_s,
-      .words = u"Import a list"_s,
-      .key = Qt::Key_I,
-      .isOfThing = false,
-      .save = u"Choose the file"_s,
-      .note = u"The list as the school sends it: CSV, text, .xlsx or .ods. What it changes is "
-              "shown before anything is written."_s,
-      .fields = [&context](const Thing&) { return importFields(context); },
-      .values = [&context](const Thing&) { return importValues(context); },
-      .act = [&context, show](By, const Thing&,
-                              const Values& values) { return chooseList(context, values, show); }};
+  return {.name = u"Import"_s,
+          .words = u"Import a list"_s,
+          .key = Qt::Key_I,
+          .isOfThing = false,
+          .save = u"Choose the file"_s,
+          .note = u"The list as the school sends it: CSV, text, .xlsx or .ods. What it changes is "
+                  "shown before anything is written."_s,
+          .fields = [&context](const Thing&) { return importFields(context); },
+          .values = [&context](const Thing&) { return importValues(context); },
+          .actAside =
+              [&context, show](By, const Thing&, const Values& values, const FormAnswer& answer) {
+                chooseList(context, values, show, answer);
+              }};
 }
 
 AreaForm takingImportBack(session::Session& book) {

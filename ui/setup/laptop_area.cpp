@@ -5,6 +5,8 @@
 #include "ui/asking/long_work.h"
 #include "ui/files/backing_up.h"
 
+#include <ranges>
+
 namespace gk::ui {
 
 namespace {
@@ -17,6 +19,8 @@ std::vector<Field> askNothing(const Thing&) {
 Result<Values> nothingAsked(const Thing&) {
   return Values();
 }
+
+constexpr int mostActs = 50;
 
 /// A verified copy to where the person says; then what to do with it is told.
 Result<QString> copyLogbook(Context& context, const Telling& telling, const QString& title,
@@ -54,7 +58,7 @@ AreaForm changingPassphrase(Context& context) {
       },
       .fields = askNothing,
       .values = nothingAsked,
-      .act = [&context](By, const Thing&, const Values&) -> Result<QString> {
+      .act = [&context](By by, const Thing&, const Values&) -> Result<QString> {
         const auto present = context.prompter.passphrase(
             u"The logbook's present passphrase, or the recovery code"_s);
         if (!present) return QString();
@@ -65,7 +69,7 @@ AreaForm changingPassphrase(Context& context) {
         if (!again) return QString();
         if (*first != *again)
           return base::Error{ErrorCode::callMalformed, "the two do not match; type both again"};
-        return saidIf(context.session.changePassphrase(toStd(*present), toStd(*first)),
+        return saidIf(context.session.changePassphrase(by, toStd(*present), toStd(*first)),
                       u"The passphrase is changed on this laptop. Put the new one in the sealed "
                       "envelope in the office."_s);
       }};
@@ -191,7 +195,7 @@ AreaSpec laptopArea(Context& context, const Telling& telling) {
   return {.name = u"Laptop"_s,
           .title = u"Laptops"_s,
           .station = base::Station::desk,
-          .columns = {{"Laptops and copies that hold this logbook, and students erased"}},
+          .columns = {{"Laptops and copies that hold this logbook, students erased, and merges"}},
           .rows = [&book](const QString&) -> Result<std::vector<AreaRow>> {
             const auto copies = book.knownCopies();
             if (!copies) return copies.error();
@@ -205,6 +209,11 @@ AreaSpec laptopArea(Context& context, const Telling& telling) {
               for (const auto& copy : line.copies)
                 lines.push_back("may still hold " + who + ": " + copy);
             }
+            const auto acts = book.bookActs();
+            if (!acts) return acts.error();
+            // The newest first, and no more of them than are looked through.
+            for (const auto& act : *acts | std::views::reverse | std::views::take(mostActs))
+              lines.push_back(act);
             std::vector<AreaRow> rows;
             for (const auto& line : lines) {
               base::Uuid id{};

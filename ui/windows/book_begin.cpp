@@ -67,6 +67,8 @@ void BookView::begin() {
     askClock(toQt(*question));
   else if (const auto notice = session_.copyNotice(); !notice.empty())
     strip_->post({toQt(notice), {}, {}}, MessageStrip::Until::dismissed);
+  else if (const auto traces = session_.tracesNotice(); !traces.empty())
+    strip_->post({toQt(traces), {}, {}}, MessageStrip::Until::dismissed);
   showWho();
   if (isFirst)
     goOn();

@@ -50,7 +50,9 @@ Result<Exit> changePassphrase(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
   if (const auto open = session->unlock(*now); !open) return open.error();
-  if (const auto done = session->changePassphrase(std::move(*now), std::move(*next)); !done)
+  const auto by = author(*session, call, around);
+  if (!by) return by.error();
+  if (const auto done = session->changePassphrase(*by, std::move(*now), std::move(*next)); !done)
     return done.error();
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -165,6 +167,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
   std::vector<std::string> copied;            // the same
   std::vector<session::KeyLine> replacements; // the same
   std::string part;                           // the same
+  std::string traces;                         // the same
   std::vector<session::Fault> unread;         // names, as far as they are open
   if (findings->empty()) {
     auto session = openToRead(call, around);
@@ -188,6 +191,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     if (!lines) return lines.error();
     copied = std::move(*lines);
     part = session::partNotice(*session);
+    traces = session->tracesNotice();
   }
   if (call.wantsJson()) {
     JsonWriter json(around.out);
@@ -208,6 +212,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
     json.endArray();
     json.field("copied", copied);
     if (!part.empty()) json.field("part", part);
+    if (!traces.empty()) json.field("traces", traces);
     json.arrayField("key_replacements");
     for (const auto& line : replacements) {
       json.beginObject();
@@ -229,6 +234,7 @@ Result<Exit> check(const Call& call, const Surroundings& around) {
       for (const auto& copy : line.copies)
         around.out << "  may still hold the student: " << copy << '\n';
     }
+    if (!traces.empty()) around.out << traces << '\n';
     for (const auto& line : copied)
       around.out << line << '\n';
     for (const auto& line : replacements) {
@@ -272,8 +278,11 @@ Result<Exit> backUp(const Call& call, const Surroundings& around) {
 Result<Exit> merge(const Call& call, const Surroundings& around) {
   auto session = openToWrite(call, around);
   if (!session) return session.error();
-  const auto agreed = agreedIn(*session, call, around);
+  auto agreed = agreedIn(*session, call, around);
   if (!agreed) return agreed.error();
+  const auto by = author(*session, call, around);
+  if (!by) return by.error();
+  agreed->by = *by;
   const auto merged = session->absorb(call.operand(1), *agreed);
   if (!merged) return merged.error();
   if (call.wantsJson()) {
@@ -315,6 +324,8 @@ std::vector<Verb> bookVerbs() {
         "FILE",
         "changes the passphrase of the names; backups keep the one they were made with",
         {{"--new-passphrase-file", "FILE", "holds the new one on its first line", true},
+         byOption(),
+         pinOption(),
          passphraseOption(),
          laptopOption()}},
        changePassphrase},

@@ -147,8 +147,8 @@ Result<Session> openToWrite(const Call& call, const Surroundings& around) {
   auto session = Session::open(call.operand(0), *laptop, {around.clock, around.random});
   if (session && call.has("--clock-confirmed")) session->confirmClock();
   if (session)
-    for (const auto& note :
-         {session->clockWarning(), session->copyNotice(), session::partNotice(*session)})
+    for (const auto& note : {session->clockWarning(), session->copyNotice(),
+                             session::partNotice(*session), session->tracesNotice()})
       if (!note.empty())
         around.err << "groovekeeper-office: note: " << base::printable(note) << '\n';
   return session;

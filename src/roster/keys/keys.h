@@ -11,6 +11,7 @@ namespace gk::roster {
 using PersonalKeyId = base::Id<struct PersonalKeyTag>;
 using DaySignatureId = base::Id<struct DaySignatureTag>;
 using RecoveryCodeId = base::Id<struct RecoveryCodeTag>;
+using PassphraseChangeId = base::Id<struct PassphraseChangeTag>;
 using Bytes = std::vector<std::uint8_t>;
 
 /// What a member signs with. The secret is sealed under the member's own passphrase; a new
@@ -72,6 +73,13 @@ struct RecoveryCode {
   using Key = RecoveryCodeId;
   bool withdrawn = false;
   bool operator==(const RecoveryCode&) const = default;
+};
+
+/// The logbook's passphrase was changed, on the laptop that wrote this. What it opens is no record.
+struct PassphraseChange {
+  using Key = PassphraseChangeId;
+  Bytes keyName; ///< as BookKey::name; zeros for the key that the book began with
+  bool operator==(const PassphraseChange&) const = default;
 };
 
 /// The bytes that a signature is over (docs/formats.md, Signatures): all of `signature` but itself,

@@ -115,8 +115,10 @@ void Session::lock() {
   lockNames();
 }
 
-Result<base::Done> Session::changePassphrase(std::string present, std::string next) {
+Result<base::Done> Session::changePassphrase(By by, std::string present, std::string next) {
   const auto secret = crypto::Secret::taking(next);
+  const auto may = admit(Verb::changePassphrase, by);
+  if (!may) return may.error();
   if (!vault_) return Error{ErrorCode::vaultLocked, "unlock the logbook first"};
   if (const auto own = opensPresentKey(); !own) return own.error();
   if (const auto known = isOpenedBy(present, OrCode::yes); !known) return known.error();
@@ -124,8 +126,11 @@ Result<base::Done> Session::changePassphrase(std::string present, std::string ne
   if (!wrapped) return wrapped.error();
   const auto recovery = book_.recovery();
   if (!recovery) return recovery.error();
-  return book_.keepOpeners([&](const store::Openers& openers) {
-    openers.present(keyRowOf(*wrapped, vault_->name().key), *recovery);
+  const auto& name = vault_->name().key;
+  return write(*may, {}, [&](store::Act& act) {
+    act.add(roster::PassphraseChange{{name.bytes.begin(), name.bytes.end()}});
+    act.openers().present(keyRowOf(*wrapped, name), *recovery);
+    return base::Done{};
   });
 }
 
@@ -139,8 +144,15 @@ bool Session::isInPlace() const {
 
 Result<store::Merged> Session::absorb(const base::Path& other, const Agreed& agreed,
                                       const base::Progress& progress) {
-  const auto admitted = admitMerge(agreed);
+  std::optional<store::ActStamp> noted;
+  if (agreed.by) {
+    const auto may = admit(Verb::merge, *agreed.by);
+    if (!may) return may.error();
+    noted = {may->by(), world_.clock.now(), ruleOf(Verb::merge).name};
+  }
+  auto admitted = admitMerge(agreed);
   if (!admitted) return admitted.error();
+  admitted->noted = noted;
   auto merged = book_.absorb(other, world_.clock.now().at, progress, *admitted);
   if (merged) changed_.emit(Change{});
   return merged;

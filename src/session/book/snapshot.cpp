@@ -1,9 +1,14 @@
 #include "session/book/snapshot.h"
 
+#include "crypto/secret.h"
 #include "session/reader_held.h"
 #include "store/copies/image.h"
 
 namespace gk::session {
+
+void wipeThisThread() {
+  crypto::wipeStack();
+}
 
 Snapshot::Snapshot(store::Book book, std::unique_ptr<StillWorld> world, base::Path source)
     : std::unique_ptr<StillWorld>(std::move(world)),

@@ -20,6 +20,10 @@ struct StillWorld {
   base::SystemRandom random{};
 };
 
+/// At the end of work in another thread: the names that it had on its stack are overwritten.
+/// Session::lock does so in its own thread alone.
+void wipeThisThread();
+
 /// A logbook as it was at one moment, for long work in another thread: it can be asked all that a
 /// Reader can, and copied, and nothing can be written in it. It has its own key of the names, wiped
 /// when it goes. One thread at a time.

@@ -14,19 +14,32 @@ Result<RosterDraft> RosterDraft::open(Session& session, std::string_view bytes,
                                       roster::SchoolId school) {
   const auto remembered = session.listColumns(school);
   if (!remembered) return remembered.error();
+  auto draft = read(bytes, *remembered);
+  if (!draft) return draft;
+  if (const auto named = draft->meanSchool(session, school); !named) return named.error();
+  return draft;
+}
+
+Result<RosterDraft> RosterDraft::read(std::string_view bytes, const std::string& remembered,
+                                      const base::Progress& progress) {
+  const Error stopped{ErrorCode::workCanceled, "the list was not read to its end"};
+  progress.at(base::Stage::reading);
+  if (progress.isStopped()) return stopped;
   auto list = exchange::readList(bytes, [&](std::span<const base::CsvRow> rows) {
-    const auto layout = roster::suggestLayout(rows, *remembered);
+    const auto layout = roster::suggestLayout(rows, remembered);
     using enum roster::RosterColumn;
     const bool isNamed = layout.has(wholeName) || layout.has(first) || layout.has(last);
     return isNamed && (layout.has(birthDate) || layout.has(grade));
   });
   if (!list) return list.error();
+  progress.at(base::Stage::counting);
+  if (progress.isStopped()) return stopped;
   RosterDraft draft;
   draft.rows_ = std::move(list->rows);
   draft.notes_ = std::move(list->notes);
-  draft.layout_ = roster::suggestLayout(draft.rows_, *remembered);
-  draft.remembered_ = *remembered;
-  if (const auto named = draft.meanSchool(session, school); !named) return named.error();
+  draft.layout_ = roster::suggestLayout(draft.rows_, remembered);
+  draft.remembered_ = remembered;
+  if (progress.isStopped()) return stopped;
   return draft;
 }
 
@@ -70,7 +83,8 @@ void RosterDraft::correct(std::size_t row, std::size_t column, const std::string
   cells[column] = std::string(base::trim(text));
 }
 
-Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim) {
+Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim,
+                                     const base::Progress& progress) {
   plan_ = {};
   reading_ = {};
   aim_.reset();
@@ -86,10 +100,11 @@ Result<base::Done> RosterDraft::look(Session& session, const RosterAim& aim) {
     return Error{ErrorCode::csvMalformed,
                  "the list has rows of " + base::counted(std::ssize(schools), "school", "schools") +
                      "; say whose rows are meant"};
+  progress.at(base::Stage::reading);
   reading_ = roster::readRoster(rows_, layout_, aim.today);
   if (reading_.lines.empty() && reading_.held.empty())
     return Error{ErrorCode::csvMalformed, "no student below the headings; look at the file"};
-  auto plan = planRoster(session, reading_, aim);
+  auto plan = planRoster(session, reading_, aim, progress);
   if (!plan) return plan.error();
   plan_ = std::move(*plan);
   aim_ = aim;

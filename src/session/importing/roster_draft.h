@@ -13,6 +13,12 @@ class RosterDraft {
   /// of the school or else as the headings say. Fails as exchange::readList.
   static Result<RosterDraft> open(Session& session, std::string_view bytes,
                                   roster::SchoolId school);
+  /// The same in two steps, of which the first, the long one, is done in any thread: `remembered`
+  /// is Reader::listColumns of the school. Stopped, it fails with `workCanceled`.
+  static Result<RosterDraft> read(std::string_view bytes, const std::string& remembered,
+                                  const base::Progress& progress = {});
+  /// Where a list of several schools calls the school by its name or code, its rows are meant.
+  Result<base::Done> meanSchool(Session& session, roster::SchoolId school);
 
   [[nodiscard]] const std::vector<base::CsvRow>& rows() const { return rows_; }
   /// What of the reading a person should know: encoding, separator, sheets, and after a look what
@@ -34,8 +40,10 @@ class RosterDraft {
 
   /// Reads the rows and plans what they change. Fails with `csvMalformed` where the columns are not
   /// all said yet (roster::layoutProblems), where the rows are of several schools and it is
-  /// not said whose are meant, or where no row is a child, and as planRoster.
-  Result<base::Done> look(Session& session, const RosterAim& aim);
+  /// not said whose are meant, or where no row is a child, and as planRoster. In another thread
+  /// only while the session is asked by no other; stopped, it fails with `workCanceled`.
+  Result<base::Done> look(Session& session, const RosterAim& aim,
+                          const base::Progress& progress = {});
   [[nodiscard]] const roster::RosterReading& reading() const { return reading_; }
   [[nodiscard]] const RosterPlan& plan() const { return plan_; }
 
@@ -46,9 +54,6 @@ class RosterDraft {
 
  private:
   RosterDraft() = default;
-
-  /// Where a list of several schools calls the school by its name or code, its rows are meant.
-  Result<base::Done> meanSchool(Session& session, roster::SchoolId school);
 
   std::vector<base::CsvRow> rows_{};
   std::vector<std::string> notes_{};

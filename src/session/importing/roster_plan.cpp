@@ -81,19 +81,25 @@ class Planning {
       identities_.push_back(identityOf(line));
   }
 
-  Result<RosterPlan> run() {
+  Result<RosterPlan> run(const base::Progress& progress) {
     const auto taken = session_.numbers();
     if (!taken) return taken.error();
     Numbers numbers(*taken, lines_);
     auto known = session_.known(soughtFor(lines_, identities_, aim_.school));
     if (!known) return known.error();
     known_ = std::move(*known);
+    if (progress.isStopped()) return stopped();
     auto matches = matchRoster(lines_, identities_, known_, aim_.answers);
     if (aim_.othersConfirmed) sayOthers(matches);
     for (const auto& pair : matches.pairs)
       addPair(pair);
-    for (std::size_t i = 0; i < lines_.size(); ++i)
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (i % rowsBetweenAsking == 0) {
+        progress.at(base::Stage::counting, static_cast<std::int64_t>(i), std::ssize(lines_));
+        if (progress.isStopped()) return stopped();
+      }
       if (auto done = planRow(i, matches.rows[i], numbers); !done) return done.error();
+    }
     findMissing(matches);
     std::ranges::stable_sort(plan_.held, {}, &roster::HeldRow::line);
     for (const auto& match : matches.rows)
@@ -102,6 +108,11 @@ class Planning {
   }
 
  private:
+  static constexpr std::size_t rowsBetweenAsking = 128;
+  static base::Error stopped() {
+    return {base::ErrorCode::workCanceled, "the list was not looked through to its end"};
+  }
+
   void hold(const RosterLine& line, const std::string& where, const std::string& what) {
     if (!plan_.held.empty() && plan_.held.back().row == line.row)
       plan_.held.back().problems.push_back({where, what});
@@ -336,8 +347,8 @@ std::string countsOf(const RosterPlan& plan) {
 }
 
 Result<RosterPlan> planRoster(Session& session, const roster::RosterReading& reading,
-                              const RosterAim& aim) {
-  return Planning(session, reading, aim).run();
+                              const RosterAim& aim, const base::Progress& progress) {
+  return Planning(session, reading, aim).run(progress);
 }
 
 } // namespace gk::session

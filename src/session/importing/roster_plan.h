@@ -99,7 +99,7 @@ struct RosterPlan {
 /// said (roster::verdictOn, roster::isTooAlike), or where an age is unusual for the grade and
 /// no one confirmed it. Names are never repeated. Precondition: the session is unlocked.
 Result<RosterPlan> planRoster(Session& session, const roster::RosterReading& reading,
-                              const RosterAim& aim);
+                              const RosterAim& aim, const base::Progress& progress = {});
 
 /// "12 new, 30 changed (room 28, phone 4), 138 unchanged, 9 not on this list"; and, where there are
 /// any, "4 outside its grades", or "4 outside its grade and room" of one class's list.

@@ -1,12 +1,15 @@
 #include "session/merging/envelope.h"
 #include "session/part.h"
 #include "session/session_write.h"
+#include "session/values/short_laptop.h"
 
 #include "base/bytes.h"
 #include "base/text/text.h"
+#include "followup/copies/merge_note.h"
 #include "store/part.h"
 
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 // What goes to another laptop for a day, and what comes back from it.
@@ -79,7 +82,44 @@ Result<base::Done> isFree(const base::Path& target) {
   return base::Done{};
 }
 
+std::string wordsOf(const followup::MergeNote& note) {
+  std::vector<std::string> from;
+  for (const auto& one : note.from)
+    from.push_back(std::to_string(one.entries) + " of laptop ..." + session::shortName(one.laptop));
+  return "logbook merged, " + base::counted(note.entries, "new entry", "new entries") +
+         (from.empty() ? std::string() : " (" + base::join(from, ", ") + ")") +
+         (note.erased == 0 ? std::string()
+                           : ", " + base::counted(note.erased, "entry", "entries") +
+                                 " of erased students removed");
+}
+
 } // namespace
+
+Result<std::vector<std::string>> DayVerbs::bookActs() {
+  std::vector<std::pair<base::Instant, std::string>> acts;
+  const auto add = [&](const base::Stamp& stamp, const std::string& what) {
+    std::string by;
+    if (stamp.by.author)
+      if (const auto who = only<roster::Member>(store::subjectIs(*stamp.by.author), "team member"))
+        by = " by " + who->value.initials;
+    acts.emplace_back(stamp.at.at, stamp.at.date().words() + by + ", laptop ..." +
+                                       session::shortName(stamp.laptop) + ": " + what);
+  };
+  const auto merges = book_.current<followup::MergeNote>(store::everything());
+  if (!merges) return merges.error();
+  for (const auto& note : *merges)
+    add(note.stamp, wordsOf(note.value));
+  const auto changes = book_.current<roster::PassphraseChange>(store::everything());
+  if (!changes) return changes.error();
+  for (const auto& change : *changes)
+    add(change.stamp, "the logbook's passphrase was changed");
+  // Of two in one moment neither is before the other in every logbook, but their words are.
+  std::ranges::sort(acts, {}, [](const auto& act) { return std::tie(act.first.utc, act.second); });
+  std::vector<std::string> lines;
+  for (auto& act : acts)
+    lines.push_back(std::move(act.second));
+  return lines;
+}
 
 List<followup::DayEnvelope> DayVerbs::dayEnvelopes() {
   return book_.current<followup::DayEnvelope>(store::everything());

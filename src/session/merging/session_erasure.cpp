@@ -110,6 +110,11 @@ Result<std::vector<ErasureLine>> DeskVerbs::erasures() {
   return lines;
 }
 
+std::string DeskVerbs::tracesNotice() {
+  const auto kept = book_.keepsTraces();
+  return kept && *kept ? std::string(tracesLeft) : std::string();
+}
+
 Result<ErasureDone> DeskVerbs::eraseStudent(By by, roster::ChildId child,
                                             const ErasureGrounds& grounds, std::int64_t rows,
                                             const OwnPin& pin, const base::Progress& progress) {

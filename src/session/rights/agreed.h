@@ -15,11 +15,13 @@ struct ErasureYes {
   OwnPin pin{};
 };
 
-/// What a merge does only once a person has said so; it asks first (store::Agreed).
+/// Who merges, and what that does only once a person has said so; it asks first (store::Agreed).
 struct Agreed {
   bool copies = false;
   std::optional<ErasureYes> erasures{};
   bool ahead = false;
+  /// Whose act it is: the history says so where the merge brings anything. Every face says it.
+  std::optional<base::By> by{};
 };
 
 } // namespace gk::session

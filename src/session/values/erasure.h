@@ -43,7 +43,7 @@ struct ErasureDone {
 
 /// Said where rows were taken out and the file could not be remade.
 inline constexpr std::string_view tracesLeft =
-    "The file could not be rewritten (the disk may be full), so traces of erased students may be "
-    "left in it. Free some space, back up to a new file, and continue in that one.";
+    "The file was not rewritten yet (the disk may be full), so traces of erased students may be "
+    "left in it. Free some space, close the logbook and open it again: that rewrites it.";
 
 } // namespace gk::session

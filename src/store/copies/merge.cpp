@@ -1,4 +1,5 @@
 #include "base/text/text.h"
+#include "followup/copies/merge_note.h"
 #include "store/book.h"
 #include "store/digest/fork.h"
 #include "store/digest/lines.h"
@@ -200,10 +201,25 @@ void refuseHollow(Connection& connection, const Renumbering& as) {
                    "logbook"});
 }
 
-/// What was left out of this logbook and the other one has. A student comes back whole: where the
-/// other lacks some of the entries, their content would be torn.
-void fillIn(Connection& connection, const OwnSchema& own, const Renumbering& as) {
-  if (!isAny(connection, "SELECT 1 FROM main.child_elsewhere")) return;
+/// Whose acts are new here, apart from those that only say that there was a merge.
+std::vector<followup::BroughtOf> broughtOf(Connection& connection) {
+  auto rows = connection.prepare(
+      "SELECT a.first & 2047, sum(a.count), max(a.sequence + a.count - 1) FROM main.act AS a CROSS "
+      "JOIN temp.fresh AS f ON f.id = a.first CROSS JOIN main.entry AS e ON e.id = a.first WHERE "
+      "e.kind <> (SELECT number FROM main.entry_kind WHERE name = 'merge_note') GROUP BY 1 ORDER "
+      "BY 1");
+  std::vector<followup::BroughtOf> brought;
+  while (rows.step()) {
+    const auto [hand, entries, last] = rows.columns<int, std::int64_t, std::int64_t>();
+    brought.push_back({*connection.hands().laptopOf(hand), entries, last});
+  }
+  return brought;
+}
+
+/// What was left out of this logbook and the other one has; whether there was any. A student comes
+/// back whole: where the other lacks some of the entries, their content would be torn.
+bool fillIn(Connection& connection, const OwnSchema& own, const Renumbering& as) {
+  if (!isAny(connection, "SELECT 1 FROM main.child_elsewhere")) return false;
   // A student has a salt where the content is.
   connection.execute("CREATE TEMP TABLE back (id INTEGER PRIMARY KEY)");
   connection.execute("INSERT INTO temp.back SELECT " + as.here("s.child") +
@@ -228,8 +244,10 @@ void fillIn(Connection& connection, const OwnSchema& own, const Renumbering& as)
     connection.execute(copying(table, {"entry", "filled"}, as));
   connection.execute("DELETE FROM main.child_elsewhere WHERE child IN (SELECT id FROM temp.back)");
   sealPart(connection);
+  const bool isFilled = isAny(connection, "SELECT 1 FROM temp.filled");
   connection.execute("DROP TABLE temp.back");
   connection.execute("DROP TABLE temp.filled");
+  return isFilled;
 }
 
 } // namespace
@@ -290,19 +308,27 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
          ", o.salt FROM other.child_salt AS o WHERE NOT EXISTS (SELECT 1 FROM main.child_salt AS m "
          "WHERE m.child = " +
          as.here("o.child") + ")");
-    fillIn(connection_, own, as);
+    const bool isFilled = fillIn(connection_, own, as);
     take(copying(own.erased, {"id", "fresh", isFirst}, as));
     requireNone(signatureFaults(connection_), other);
     askOfErasures(connection_, listed, agreed.erasures);
     // What one of the two has erased comes back in neither.
     const auto erased = applyErasures(connection_, own);
+    auto from = agreed.noted ? broughtOf(connection_) : std::vector<followup::BroughtOf>();
     connection_.execute("DROP TABLE temp.fresh");
     // What was withdrawn or revoked there opens this file no more either.
     takeWraps(connection_, as.here("personal_key"), other);
+    // Rows made from now on come after all that was taken in, this laptop's own among it.
+    auto position = readPosition(connection_, hand_.laptop);
+    if (agreed.noted && (!from.empty() || isFilled || erased > 0)) {
+      Act act(connection_, hand_, *agreed.noted, position);
+      act.add(followup::MergeNote{brought, erased, std::move(from)});
+      position = act.sealed();
+    }
+    if (erased > 0) noteTraces(connection_);
     watching.reset(); // from here on it is taken
     transaction.commit();
-    // Rows made from now on come after all that was taken in, this laptop's own among it.
-    position_ = readPosition(connection_, hand_.laptop);
+    position_ = position;
     ++merges_;
     rivals_.reset();
     if (held_) held_->wrote({position_.sequence, position_.digest});

@@ -209,11 +209,12 @@ std::optional<crypto::Hash> hashIn(const Statement& row, int column) {
 }
 
 crypto::Hash keyDigest(Connection& book) {
-  auto key = book.prepare("SELECT id, salt, kdf_passes, kdf_bytes, key_nonce, key_box, key_name "
-                          "FROM book WHERE only_row = 1");
+  constexpr int columns = 8;
+  auto key = book.prepare("SELECT id, salt, kdf_passes, kdf_bytes, key_nonce, key_box, key_name, "
+                          "to_rewrite FROM book WHERE only_row = 1");
   std::string bytes(keyTag);
   if (key.step())
-    for (int i = 0; i < 7; ++i)
+    for (int i = 0; i < columns; ++i)
       putCell(bytes, key.cell(i));
   crypto::Hasher hasher;
   hasher.add(bytes);

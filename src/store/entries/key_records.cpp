@@ -7,6 +7,7 @@ GK_RECORD(roster::PersonalKey)
 GK_RECORD(roster::DaySignature)
 GK_RECORD(roster::RecoveryCode)
 GK_RECORD(roster::BookKey)
+GK_RECORD(roster::PassphraseChange)
 
 void Rows<roster::DaySignature>::writeParts(Connection& connection, base::EntryId entry,
                                             const roster::DaySignature& signature) {

@@ -160,6 +160,7 @@ void Openers::add(const KeyWrap& wrap) const {
 }
 
 void Openers::prune() const {
+  book_.cutJournal(); // what has ended is not to be found beside the file either
   if (!isRecoveryKnown(book_)) keepRecoveryKey(book_, {});
   book_.execute("DELETE FROM key_wrap WHERE EXISTS (SELECT 1 FROM ended_wrap AS w WHERE w.opener = "
                 "key_wrap.opener AND w.key_name = key_wrap.key_name AND w.personal_key = "

@@ -56,6 +56,7 @@ std::optional<KeyRow> recoveryKey(Connection& book) {
 }
 
 void keepRecoveryKey(Connection& book, const std::optional<KeyRow>& key) {
+  book.cutJournal();
   auto id = book.prepare("SELECT id FROM book WHERE only_row = 1");
   id.step();
   MaybeBytes digest;

@@ -2,6 +2,7 @@
 
 #include "followup/copies/backup_note.h"
 #include "followup/copies/merge_answer.h"
+#include "followup/copies/merge_note.h"
 #include "followup/incident.h"
 #include "followup/paper_count.h"
 #include "kit/light.h"
@@ -64,6 +65,22 @@ struct Rows<followup::BackupNote> {
   static followup::BackupNote read(RowReader& row) {
     return {.day = row, .file = row, .sameDisk = row, .papers = row};
   }
+};
+
+template <>
+struct Rows<followup::MergeNote> {
+  static constexpr std::string_view table = "merge_note";
+  static constexpr std::string_view columns = "entries, erased";
+  template <class Row>
+  static void write(Row& row, const followup::MergeNote& n) {
+    row << n.entries << n.erased;
+  }
+  static followup::MergeNote read(RowReader& row) {
+    return {.entries = row, .erased = row, .from = {}};
+  }
+  static void writeParts(Connection& connection, base::EntryId entry,
+                         const followup::MergeNote& note);
+  static void readParts(Connection& connection, base::EntryId entry, followup::MergeNote& note);
 };
 
 template <>

@@ -76,6 +76,17 @@ struct Rows<roster::RecoveryCode> {
 };
 
 template <>
+struct Rows<roster::PassphraseChange> {
+  static constexpr std::string_view table = "passphrase_change";
+  static constexpr std::string_view columns = "key_name";
+  template <class Row>
+  static void write(Row& row, const roster::PassphraseChange& c) {
+    row << c.keyName;
+  }
+  static roster::PassphraseChange read(RowReader& row) { return {.keyName = row}; }
+};
+
+template <>
 struct Rows<roster::BookKey> {
   static constexpr std::string_view table = "book_key";
   static constexpr std::string_view columns = "name, reason";

@@ -8,6 +8,7 @@
 #include "followup/copies/day_envelope.h"
 #include "followup/copies/issued_report.h"
 #include "followup/copies/merge_answer.h"
+#include "followup/copies/merge_note.h"
 #include "followup/incident.h"
 #include "followup/letter.h"
 #include "followup/paper_count.h"
@@ -60,7 +61,7 @@ using RecordTypes = TypeList<
     followup::IssuedReport, roster::MemberPin, followup::PlacementsConfirmed, roster::PersonalKey,
     roster::DaySignature, roster::RecoveryCode, roster::Erasure, roster::ProgramYear,
     roster::DayCost, roster::BookKey, roster::ListColumns, roster::CardJoin, roster::FormHandout,
-    roster::PlannedDay, followup::DayEnvelope>;
+    roster::PlannedDay, followup::DayEnvelope, followup::MergeNote, roster::PassphraseChange>;
 
 template <class T, class List>
 inline constexpr bool isListed = false;

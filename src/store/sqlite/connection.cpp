@@ -123,6 +123,7 @@ struct Connection::State {
   StatementCache cache;             // after db, so that statements are finalized before it closes
   std::optional<Standing> standing; // when it was opened
   bool isNameless = false;
+  bool cutsJournal = false;
 };
 
 Connection::Connection(const base::Path& path, Access access, Durability durability)
@@ -206,6 +207,17 @@ void Connection::rollBack() noexcept {
   // Trouble such as a full disk may have ended the transaction already.
   if (isInTransaction()) sqlite3_exec(state_->db.get(), "ROLLBACK", nullptr, nullptr, nullptr);
   forgetHands(); // one that the transaction brought is gone
+}
+
+void Connection::cutJournal() {
+  execute("PRAGMA main.journal_size_limit = 0"); // what is over it is cut off
+  state_->cutsJournal = true;
+}
+
+void Connection::keepJournal() noexcept {
+  if (!std::exchange(state_->cutsJournal, false)) return;
+  // It only sets a number, so that nothing can be done, and nothing is lost, where it fails.
+  sqlite3_exec(state_->db.get(), "PRAGMA main.journal_size_limit = -1", nullptr, nullptr, nullptr);
 }
 
 void Connection::enforceForeignKeys(bool enforced) {

@@ -68,6 +68,12 @@ class Connection {
   /// Undoes the open transaction, if there is one. Never throws: SQLite also undoes it on closing.
   void rollBack() noexcept;
 
+  /// The next commit leaves nothing in the journal beside the file: the pages as they were before
+  /// stay in it otherwise, with its head struck out, until the file is closed.
+  void cutJournal();
+  /// After that commit, since it costs each act a little.
+  void keepJournal() noexcept;
+
   /// Enforced from the next transaction on. Only migrations turn it off, to rebuild tables.
   void enforceForeignKeys(bool enforced);
 

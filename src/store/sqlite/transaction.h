@@ -39,6 +39,7 @@ class Transaction {
                          "and look"});
     }
     isCommitted_ = true;
+    connection_.keepJournal();
   }
 
  private:

@@ -1,11 +1,13 @@
 #pragma once
 
+#include "store/values/act_stamp.h"
+
 #include <cstdint>
 #include <optional>
 
 namespace gk::store {
 
-/// What a merge does only once a person has said so; it asks first.
+/// Who merges, and what that does only once a person has said so; it asks first.
 struct Agreed {
   /// Where one laptop's history parts, since copies of its disk or of its logbook were both written
   /// on: both are joined.
@@ -17,6 +19,8 @@ struct Agreed {
   /// Where the other logbook has entries of days to come: a laptop's clock was wrong, and they
   /// count as the later word.
   bool ahead = false;
+  /// Whose act the merge is: where it brings anything, an entry in the same transaction says so.
+  std::optional<ActStamp> noted{};
 };
 
 /// What a merge brought.

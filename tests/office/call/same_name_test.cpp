@@ -26,7 +26,7 @@ struct TwoLaptops : Desk {
     did(words);
     clock.advance(std::chrono::minutes(3));
   }
-  void merge() { did({"merge", book, copy}); }
+  void merge() { did({"merge", book, copy, "--by", "IM"}); }
   std::vector<std::string> hours(std::vector<std::string> more) {
     std::vector<std::string> words{"enter-hours", book,       "--chairs",    "1",    "--open",
                                    "2",           "--people", "hygienist 2", "--by", "IM"};

@@ -321,7 +321,7 @@ TEST_CASE("The recovery code opens the names in place of the passphrase, until i
   CHECK(opens(test::Clinic::passphrase));
   CHECK(must(book.findings()).empty());
   // It survives a changed passphrase, and a copy.
-  must(book.changePassphrase(test::Clinic::passphrase, "another quiet floor"));
+  must(book.changePassphrase(clinic.by, test::Clinic::passphrase, "another quiet floor"));
   CHECK(opens(first));
   {
     auto copy =

@@ -71,11 +71,12 @@ TEST_CASE("The passphrase is changed and the old one opens no more", "[case-116]
   test::Clinic clinic;
   clinic.child("Mina");
   const std::string present = test::Clinic::passphrase;
-  CHECK(codeOf(clinic.session.changePassphrase(present, "short")) == ErrorCode::callMalformed);
-  must(clinic.session.changePassphrase(present, "another gym floor"));
+  CHECK(codeOf(clinic.session.changePassphrase(clinic.by, present, "short")) ==
+        ErrorCode::callMalformed);
+  must(clinic.session.changePassphrase(clinic.by, present, "another gym floor"));
   clinic.session.lock();
-  CHECK(codeOf(clinic.session.changePassphrase("another gym floor", "a third gym floor")) ==
-        ErrorCode::vaultLocked);
+  CHECK(codeOf(clinic.session.changePassphrase(clinic.by, "another gym floor",
+                                               "a third gym floor")) == ErrorCode::vaultLocked);
   CHECK(codeOf(clinic.session.unlock(test::Clinic::passphrase)) == ErrorCode::vaultWrongPassphrase);
   must(clinic.session.unlock("another gym floor"));
   CHECK(must(clinic.session.findChildren("Mina")).size() == 1);
@@ -90,7 +91,7 @@ TEST_CASE(
   const std::string present = test::Clinic::passphrase;
   const auto code = must(book.makeRecoveryCode(clinic.by));
   const auto change = [&](const std::string& with) {
-    return codeOf(book.changePassphrase(with, "another gym floor"));
+    return codeOf(book.changePassphrase(clinic.by, with, "another gym floor"));
   };
   CHECK(change("") == ErrorCode::vaultWrongPassphrase);
   CHECK(change("quiet gym flour") == ErrorCode::vaultWrongPassphrase);
@@ -110,10 +111,10 @@ TEST_CASE(
   CHECK(change(present) == ErrorCode::vaultWait);
   clinic.clock.advance(std::chrono::seconds(10));
   SECTION("with the present one") {
-    must(book.changePassphrase(present, "another gym floor"));
+    must(book.changePassphrase(clinic.by, present, "another gym floor"));
   }
   SECTION("or with the recovery code, for one who lost it") {
-    must(book.changePassphrase(code, "another gym floor"));
+    must(book.changePassphrase(clinic.by, code, "another gym floor"));
   }
   book.lock();
   CHECK(codeOf(book.unlock(present)) == ErrorCode::vaultWrongPassphrase);

@@ -221,7 +221,7 @@ TEST_CASE(
              .note = {}},
             {.first = "Cy", .last = "Quill", .birth = must(base::Date::parse("2019-03-14"))})) ==
         ErrorCode::vaultReplaced);
-  CHECK(codeOf(second.session.changePassphrase(test::Clinic::passphrase, otherWords)) ==
+  CHECK(codeOf(second.session.changePassphrase(clinic.by, test::Clinic::passphrase, otherWords)) ==
         ErrorCode::vaultReplaced);
   CHECK(codeOf(papersSealedBy(second.session)) == ErrorCode::vaultReplaced);
   const std::vector<std::string> all{"Ada Hollowell", "Bea Quill", "Mina Hollowell"};
@@ -271,7 +271,7 @@ TEST_CASE("Two laptops replaced the key while apart: each goes on under its own,
     first.lock();
     must(first.unlock(otherWords));
     CHECK(must(first.identity(bea)).shownName() == "Ada Quill");
-    CHECK(codeOf(first.changePassphrase(otherWords, "some other words")) ==
+    CHECK(codeOf(first.changePassphrase(clinic.by, otherWords, "some other words")) ==
           ErrorCode::vaultReplaced);
     CHECK(codeOf(first.makeRecoveryCode(clinic.lead)) == ErrorCode::vaultReplaced);
     CHECK(codeOf(first.replaceBookKey(clinic.lead, how)) == ErrorCode::vaultReplaced);

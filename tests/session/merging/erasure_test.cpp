@@ -5,6 +5,8 @@
 #include "session/rights/verbs.h"
 #include "session/second_laptop.h"
 #include "session/whole_content.h"
+#include "store/erasing.h"
+#include "store/sqlite/transaction.h"
 
 #include <algorithm>
 #include <set>
@@ -117,6 +119,41 @@ TEST_CASE("An erased student is gone from the file, and the file verifies as era
   const auto after = *clinic.folder / "after.gkbook"; // the logbook itself is held open
   must(clinic.session.backUp(after));
   CHECK(must(session::Session::inspect(after, {clinic.clock, clinic.random})).empty());
+}
+
+TEST_CASE(
+    "A file that was not rewritten after an erasure, since the program was killed, says so and is "
+    "rewritten when it is opened again",
+    "[case-245]") {
+  test::Clinic clinic;
+  const auto mina = clinic.child("Mina");
+  eraseIn(clinic.session, clinic, mina);
+  const auto path = *clinic.folder / "killed.gkbook";
+  must(clinic.session.backUp(path));
+  {
+    // What lay in pages that are free now.
+    auto book = must(store::openBook(path, store::Access::readWrite, store::Durability::everyAct,
+                                     clinic.clock.now().at));
+    book.execute("PRAGMA secure_delete = OFF");
+    book.execute("CREATE TABLE lain (words TEXT); INSERT INTO lain VALUES ('" + std::string(note) +
+                 "'); DROP TABLE lain");
+    store::Transaction transaction(book);
+    store::noteTraces(book);
+    transaction.commit();
+  }
+  const auto isThere = [&] { return must(base::readFile(path)).find(note) != std::string::npos; };
+  const auto noticeOn = [&](store::Access access) {
+    auto book = must(session::Session::open(path, clinic.laptop, {clinic.clock, clinic.random},
+                                            access, session::BookKind::throwaway));
+    CHECK(must(book.findings()).empty());
+    return book.tracesNotice();
+  };
+  REQUIRE(isThere());
+  CHECK(noticeOn(store::Access::readOnly) == session::tracesLeft);
+  CHECK(isThere());
+  CHECK(noticeOn(store::Access::readWrite).empty());
+  CHECK_FALSE(isThere());
+  CHECK(noticeOn(store::Access::readOnly).empty());
 }
 
 TEST_CASE("An erasure is confirmed by the number of rows, and says neither name nor nothing",

@@ -113,7 +113,7 @@ class History {
   void meet(Computer& laptop) {
     auto& other = county.at(dice_.below(4));
     if (&other == &laptop) return;
-    must(test::absorbAll(laptop.use(), by(), other.copyTo(county.fresh("carried"))));
+    must(test::absorbAll(laptop.use(), by(), other.copyTo(county.fresh("carried")), by()));
     ++done["merged"];
   }
   void joinOrPart(Computer& laptop) {

@@ -73,6 +73,8 @@ inline std::string viewsOf(County& county, const base::Path& path) {
     words += "\nlate " + late.kept.text() + late.other.text() + std::to_string(late.entries);
   for (const auto& erased : must(book.erasures()))
     words += '\n' + erased.record.value.number + ' ' + erased.words();
+  for (const auto& act : must(book.bookActs()))
+    words += '\n' + act;
   for (const auto& key : must(book.keyReplacements()))
     words += '\n' + key.words();
   return words;

@@ -99,6 +99,9 @@ void AllVerbs::fillDesk() {
                                           .passphrase = "a wholly new passphrase",
                                           .reason = a.why}));
   };
+  calls[Verb::changePassphrase] = [&s](const A& a) {
+    return codeIn(s.changePassphrase(a.as, Clinic::passphrase, "another gym floor"));
+  };
   calls[Verb::enrollChild] = [&s, fresh](const A& a) {
     return codeIn(s.enrollChild(a.as, fresh, session::Confirmed::no, session::Confirmed::no));
   };
@@ -140,6 +143,7 @@ void AllVerbs::fillDesk() {
     const auto file = session.path().parent_path() / "day.gkday";
     return codeIn(session.sealDay(a.as, file, {}, "a passphrase for the day"));
   };
+  calls[Verb::merge] = [&s](const A& a) { return codeIn(s.absorb("no.gkbook", {.by = a.as})); };
   calls[Verb::planDay] = [this](const A& a) {
     return codeIn(session.planDay(a.as, {term, school, today().plusDays(7)}));
   };

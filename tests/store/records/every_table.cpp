@@ -119,6 +119,10 @@ const std::vector<SampleRow>& sampleRows() {
       {"form_handout", "@term1, @school#, 'R#', '2026-09-1#', 20 + #, 'v#', 'English'"},
       {"planned_day", "@term1, @school#, '2026-11-1#', 1, #, 'OF', 'note #', 0"},
       {"day_envelope", "'00000000-0000-4000-8000-00000000000#', '2026-11-1#', 1"},
+      {"merge_note", "10 + #, #"},
+      {"merge_note_laptop", "0, x'" + std::string(31, '5') + "#', 7, 30 + #"},
+      {"merge_note_laptop", "1, x'" + std::string(31, '6') + "#', 3, 40 + #"},
+      {"passphrase_change", "x'" + std::string(31, '7') + "#'"},
       {"day_cost", "@clinic_day#"},
       {"day_cost_line", "'staff', 41250 + #"},
       {"day_cost_line", "'travel', 2000 + #"},
@@ -205,6 +209,7 @@ class EveryTable {
                                                           {"wet_tooth", "wet"},
                                                           {"day_effort_people", "day_effort"},
                                                           {"day_cost_line", "day_cost"},
+                                                          {"merge_note_laptop", "merge_note"},
                                                           {"book_key_earlier", "book_key"}};
     const auto found = lists.find(table);
     return found == lists.end() ? std::string() : found->second;

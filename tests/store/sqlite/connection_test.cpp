@@ -160,6 +160,22 @@ TEST_CASE("a full disk is told as such and every earlier act is kept") {
   CHECK(store::integrity(*again).value().empty());
 }
 
+TEST_CASE(
+    "the journal beside an open file keeps the pages as they were, but of a commit that cuts it") {
+  OpenBook book;
+  const auto journal = (book.scratch / "larkmere.gkbook").string() + "-journal";
+  const auto bytesAfter = [&](const char* sql, bool isCut) {
+    store::Transaction act(*book.connection);
+    book.connection->execute(sql);
+    if (isCut) book.connection->cutJournal();
+    act.commit();
+    return std::filesystem::exists(journal) ? std::filesystem::file_size(journal) : 0;
+  };
+  CHECK(bytesAfter("DELETE FROM jar WHERE rowid = (SELECT max(rowid) FROM jar)", false) > 0);
+  CHECK(bytesAfter("DELETE FROM jar WHERE rowid = (SELECT max(rowid) FROM jar)", true) == 0);
+  CHECK(bytesAfter("DELETE FROM jar", false) > 0); // that one alone
+}
+
 TEST_CASE("guarded work gives its value or its trouble") {
   CHECK(guarded([] { return 7; }).value() == 7);
   CHECK(guarded([] {}).value() == base::Done{});

@@ -242,6 +242,9 @@ TEST_CASE("What the other laptop's entries disagree on is asked and answered wit
   press(desk.page, Qt::Key_T, Qt::AltModifier);
   CHECK(desk.troubles.join(u'|') == QString());
   CHECK(desk.news == u"Merged: 1 new entry. Laptop conflicts to resolve: 1."_s);
+  const auto acts = must(desk.clinic.session.bookActs());
+  REQUIRE(acts.size() == 1);
+  CHECK(acts[0].find(" by OF, laptop ...") != std::string::npos);
   CHECK(desk.section(toFixPart) == u"Fix before signing  none"_s);
   CHECK(desk.section(mergeQuestions) == u"Laptop conflicts  1 to do"_s);
   CHECK(desk.verdict().startsWith(u"✖"_s));

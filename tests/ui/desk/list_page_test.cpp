@@ -305,3 +305,16 @@ TEST_CASE("A list that is being looked at is let go when the logbook is locked",
   CHECK_FALSE(part<ui::ListPage>(desk.page, u"listPage"_s).isOpen());
   CHECK(desk.table("listColumns").rowCount() == 0);
 }
+
+TEST_CASE("A list of very many rows that wait shows the first thousand, and says so",
+          "[case-275]") {
+  OnList desk;
+  std::string list = "first,last,birth_date,grade,room\n";
+  for (int i = 0; i < 1500; ++i)
+    list += "Ann,Bell,in spring,2,4\n";
+  desk.open(list);
+  CHECK(desk.troubles.join(u'|') == QString());
+  REQUIRE(desk.isListShown());
+  CHECK(desk.label("listCounts").contains(u"the first 1000 are shown"_s));
+  CHECK(desk.table("listHeld").rowCount() == 1000);
+}

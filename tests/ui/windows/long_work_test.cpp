@@ -2,6 +2,7 @@
 #include "ui/asking/long_work.h"
 #include "ui/board/day_board_page.h"
 #include "ui/desk/desk_page.h"
+#include "ui/fixtures/long_list.h"
 #include "ui/fixtures/stalls.h"
 #include "ui/fixtures/window_fixture.h"
 #include "ui/widgets/work_bar.h"
@@ -45,6 +46,7 @@ class Slow : public Window {
  public:
   std::atomic<int> asked = 0;
   Scratch stick;
+  Scratch lists;
   base::Path other = folder / "other.gkbook";
   base::Path older = folder / "older.gkbook";
   roster::ChildId waiting{base::Uuid{}};
@@ -144,7 +146,18 @@ class Slow : public Window {
       prompter->texts = {u"nine kites on a line"_s, u"nine kites on a line"_s,
                          QString::fromLatin1(Clinic::passphrase)};
       return key(Qt::Key_S, Qt::AltModifier);
+    case LongKind::readList:
+      return openList(longList(900, 400));
+    case LongKind::lookAtList:
+      return openList(longList(3000, 0));
     }
+  }
+  void openList(const std::string& text) const {
+    must(base::replaceFile(lists / "list.csv", text));
+    turnTo(session::Area::rosters, u"deskStudentsTable"_s);
+    key(Qt::Key_I, Qt::AltModifier);
+    file(lists / "list.csv");
+    key(Qt::Key_S, Qt::AltModifier);
   }
   /// Opens that page of the desk, with the first of its list chosen.
   void turnTo(session::Area area, const QString& table) const {
@@ -210,6 +223,9 @@ bool isDone(LongKind kind, const Slow& slow) {
     return slow.reads(u"The logbook keeps who erased it"_s);
   case LongKind::newKey:
     return slow.reads(u"The key of the names is replaced"_s);
+  case LongKind::readList:
+  case LongKind::lookAtList:
+    return slow.reads(u" unchanged, "_s);
   }
   return false;
 }
