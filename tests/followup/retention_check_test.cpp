@@ -1,4 +1,5 @@
 #include "checks.h"
+#include "followup/display_names.h"
 
 #include <catch2/catch.hpp>
 
