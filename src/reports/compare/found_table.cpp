@@ -67,7 +67,8 @@ Table foundTable(const TermView& view, const RetentionFacts& facts, const Choice
   }
   table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
   table.notes = {"As recorded when they were sealed, except what is known to be missing: by an "
-                 "earlier check, a reseal, or a check because a loss was reported.",
+                 "earlier check, a reseal, or a check because a loss was reported. Percentages "
+                 "are of the sealants of the line.",
                  groups[1].children == 0   ? "No child was found yet."
                  : groups[0].children == 0 ? "Every child due was found."
                                            : "The more the two lines differ, the less the children "

@@ -49,6 +49,9 @@ class ReportingCounty {
  public:
   ReportingCounty(std::uint64_t seed, bool isNamed) : random_(seed), isNamed_(isNamed) {
     term.records.asOf = test::date("2027-12-18");
+    // The whole window lies in the term: none was judged in an earlier one.
+    term.records.term.start = test::date("2026-07-01");
+    term.records.term.end = test::date("2027-01-31");
     for (int i = 0; i < 1200; ++i)
       live();
   }
