@@ -54,7 +54,7 @@ inline constexpr auto gk::base::displayNames<gk::followup::ContactResult> =
 template <>
 inline constexpr auto gk::base::displayNames<gk::followup::CheckKind> =
     std::to_array<std::string_view>({"short-term sample", "short-term, triggered", "long-term",
-                                     "opportunistic"});
+                                     "opportunistic", "reported loss"});
 
 template <>
 inline constexpr auto gk::base::displayNames<gk::followup::Held> = std::to_array<std::string_view>(

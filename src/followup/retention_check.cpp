@@ -83,16 +83,16 @@ Result<Done> checkReason(const RetentionCheck& check, const chairside::Placement
 }
 
 /// In the window a loss that prompted a look would count and what held would not, were it not the
-/// one-year check.
+/// one-year check. A look because a loss was reported is of a kind that no figure rests on.
 Result<Done> checkKind(const RetentionCheck& check, base::Date placedOn, base::Date checkedOn) {
   const bool isShortTerm =
       check.kind == CheckKind::shortTermSample || check.kind == CheckKind::shortTermTriggered;
   if (isShortTerm && isWithin({}, placedOn, checkedOn))
     return refused("placed on " + placedOn.words() +
-                   ", so this is the one-year check, whatever prompted it");
+                   ", so this is the one-year check, unless a loss was reported");
   if (check.kind == CheckKind::shortTermTriggered && base::isBlank(check.note))
-    return refused("a triggered check says what prompted it, such as a report of a loss or a "
-                   "faulty light");
+    return refused("a triggered check says what prompted it, such as a new material or a faulty "
+                   "light");
   return Done{};
 }
 

@@ -6,7 +6,13 @@ namespace gk::followup {
 
 using CheckId = base::Id<struct CheckTag>;
 
-enum class CheckKind { shortTermSample, shortTermTriggered, longTerm, opportunistic };
+enum class CheckKind {
+  shortTermSample,
+  shortTermTriggered,
+  longTerm,
+  opportunistic,
+  reportedLoss ///< made because the sealant was said to be missing, at whatever age
+};
 enum class Held { notSealed, whole, part, lost, cannotAssess };
 enum class CannotAssess {
   none,
@@ -51,7 +57,9 @@ struct RetentionCheck {
 };
 
 /// Fails with `ruleCheck`:
-/// - another child's placement, no sealant, a check before it or, short-term, in its window;
+/// - another child's placement, no sealant, a check before it or, short-term, in its window (that
+/// of
+///   a reported loss is of any age);
 /// - a triggered check without its reason; a result for an unsealed surface, none for a sealed one;
 /// - cannot-assess without a reason or a reason without it; a tooth that is crowned or gone with a
 ///   surface judged; a filling or crown over the sealant on a tooth not called restored; a
@@ -75,7 +83,7 @@ bool isWithin(const Window& window, base::Date placedOn, base::Date checkedOn);
 template <>
 inline constexpr auto gk::base::enumNames<gk::followup::CheckKind> =
     std::to_array<std::string_view>({"short-term sample", "short-term triggered", "long-term",
-                                     "opportunistic"});
+                                     "opportunistic", "reported loss"});
 template <>
 inline constexpr auto gk::base::enumNames<gk::followup::Held> =
     std::to_array<std::string_view>({"not sealed", "whole", "part", "lost", "cannot assess"});

@@ -1,4 +1,5 @@
 #include "checks.h"
+#include "followup/display_names.h"
 
 #include <catch2/catch.hpp>
 
@@ -71,7 +72,7 @@ TEST_CASE("A triggered check says what prompted it", "[case-457]") {
 TEST_CASE("In the one-year window a look is the one-year check, whatever prompted it",
           "[case-458]") {
   auto look = check(Held::whole, Held::whole);
-  look.note = "a guardian reported a loss";
+  look.note = "the light read low all week";
   for (const auto kind : {CheckKind::shortTermTriggered, CheckKind::shortTermSample}) {
     look.kind = kind;
     for (const int months : {8, 9, 12, 15, 16}) {
@@ -83,6 +84,19 @@ TEST_CASE("In the one-year window a look is the one-year check, whatever prompte
   }
   look.kind = CheckKind::longTerm;
   CHECK(stands(look));
+}
+
+TEST_CASE("A check because a loss was reported is one at every age, and needs no words",
+          "[case-524]") {
+  auto look = check(Held::lost, Held::whole);
+  look.kind = CheckKind::reportedLoss;
+  look.action = CheckAction::resealToday;
+  for (const int months : {0, 1, 8, 9, 12, 15, 16, 40}) {
+    INFO(months);
+    CHECK(checkRetention(look, placement(36), placed, placed.plusMonths(months)).has_value());
+  }
+  CHECK(base::nameOf(look.kind) == "reported loss");
+  CHECK(base::displayName(look.kind) == "reported loss");
 }
 
 TEST_CASE("A band over the buccal pit leaves the occlusal result standing", "[case-39]") {

@@ -121,10 +121,9 @@ TEST_CASE("Every error code has its paragraph and every paragraph its code") {
 }
 
 TEST_CASE("Each term of known truth in the methods names a test that there is", "[case-394]") {
-  std::set<std::string> tests;
+  std::map<std::string, std::string> tests; // from its name on, up to the next
   for (const auto& file : sourcesIn({"tests"})) {
-    for (std::size_t at = file.text.find("TEST_CASE("); at != std::string::npos;
-         at = file.text.find("TEST_CASE(", at + 1)) {
+    for (std::size_t at = file.text.find("TEST_CASE("); at != std::string::npos;) {
       // A name over several lines is several texts in a row.
       std::string name;
       bool isInside = false;
@@ -136,7 +135,9 @@ TEST_CASE("Each term of known truth in the methods names a test that there is", 
         else if (isInside)
           name += *letter;
       }
-      tests.insert(name);
+      const auto next = file.text.find("TEST_CASE(", at + 1);
+      tests.emplace(name, file.text.substr(at, next - at));
+      at = next;
     }
   }
   REQUIRE(tests.size() > 1000); // else the test looks in the wrong place
@@ -145,15 +146,29 @@ TEST_CASE("Each term of known truth in the methods names a test that there is", 
   REQUIRE(from != std::string::npos);
   const auto section = methods.substr(from, methods.find("\n## ", from + 1) - from);
   int named = 0;
+  int compared = 0;
+  std::set<std::string> points;
   for (const auto line : base::split(section, '\n')) {
-    if (!line.starts_with("| ") || line.starts_with("| Term |")) continue;
+    if (!line.starts_with("| ") || line.starts_with("| Point |")) continue;
     const auto cell = line.substr(line.rfind("| \"", line.size()) + 2);
     const auto name = std::string(cell.substr(1, cell.rfind('"') - 1));
     INFO(name);
     CHECK(tests.contains(name));
     ++named;
+    const auto cells = base::split(line, '|');
+    REQUIRE(cells.size() == 8); // two of them before the first and after the last line
+    points.emplace(base::trim(cells[1]));
+    // What is printed as a figure is compared with the test's own, or was printed by a longer run.
+    const std::string now(cells[5]);
+    if (now.find_first_of("0123456789") == std::string::npos || now.find("†") != std::string::npos)
+      continue;
+    CHECK(tests[name].find("methodsSay(") != std::string::npos);
+    ++compared;
   }
   CHECK(named > 10);
+  CHECK(compared > 9);
+  for (int point = 1; point <= 12; ++point)
+    CHECK(points.contains(std::to_string(point)));
 }
 
 TEST_CASE("Each file of the tests that a page names is there") {

@@ -57,6 +57,7 @@ RecheckPanel::RecheckPanel(ChairVisit& visit, QWidget* parent)
 void RecheckPanel::begin() {
   draft_.reset();
   prompted_.clear();
+  isReported_ = false;
   skipped_ = false;
 }
 
@@ -76,8 +77,26 @@ void RecheckPanel::next() {
   const auto open = toRecheck(file().earlier, file().day.id);
   draft_.reset();
   if (open.empty()) return;
-  draft_.emplace(open.front());
+  openDraft(open.front());
   visit().map.select(open.front().placement.value.tooth);
+}
+
+void RecheckPanel::openDraft(const session::EarlierPlacement& earlier) {
+  draft_.emplace(earlier);
+  if (isReported_) draft_->setKind(followup::CheckKind::reportedLoss);
+}
+
+void RecheckPanel::startOver() {
+  const auto same = draft_->earlier();
+  openDraft(same);
+  refresh();
+}
+
+/// For one that would not be looked at now but for the report: its looks are counted apart.
+void RecheckPanel::turnReported() {
+  isReported_ = !isReported_;
+  draft_->setKind(isReported_ ? std::optional(followup::CheckKind::reportedLoss) : std::nullopt);
+  refresh();
 }
 
 void RecheckPanel::refresh() {
@@ -91,7 +110,7 @@ void RecheckPanel::refresh() {
   for (const auto& one : open)
     if (draft_ && one.placement.value.tooth == visit().map.selected() &&
         one.placement.value.tooth != draft_->earlier().placement.value.tooth)
-      draft_.emplace(one);
+      openDraft(one);
   if (!draft_) return;
   const auto& earlier = draft_->earlier();
   const auto& placement = earlier.placement.value;
@@ -160,11 +179,9 @@ void RecheckPanel::refresh() {
         KeyLook::plain, complete},
        {Qt::Key_K, u"Kind of check"_s, u"checkKindButton"_s, [this] { askKind(); }, KeyLook::plain,
         !followup::isWithin({}, earlier.placedOn, visit().date())},
-       {Qt::Key_Q, u"Start over"_s, u"recheckAgainButton"_s,
-        [this] {
-          draft_->startOver();
-          refresh();
-        }},
+       {Qt::Key_L, isReported_ ? u"Not for a reported loss"_s : u"Here for a reported loss"_s,
+        u"reportedLossButton"_s, [this] { turnReported(); }},
+       {Qt::Key_Q, u"Start over"_s, u"recheckAgainButton"_s, [this] { startOver(); }},
        {Qt::Key_Return, u"Record"_s, u"recordCheckButton"_s, [this] { record(); }, KeyLook::main,
         complete},
        {Qt::Key_Y, u"Skip recheck"_s, u"skipRecheckButton"_s, [this] {
@@ -234,6 +251,7 @@ void RecheckPanel::askKind() {
        u"Short-term, triggered: something prompted it"_s},
       [this](int chosen) {
         if (chosen == 2) return askPrompt();
+        isReported_ = false;
         draft_->setKind(chosen == 1 ? std::optional(followup::CheckKind::shortTermSample)
                                     : std::nullopt);
         refresh();
@@ -242,9 +260,10 @@ void RecheckPanel::askKind() {
 }
 
 void RecheckPanel::askPrompt() {
-  visit().ask.write(u"What prompted it? Equipment, material, or a reported loss. No names."_s,
-                    prompted_, [this](const QString& said) {
+  visit().ask.write(u"What prompted it? Equipment, technique or material. No names."_s, prompted_,
+                    [this](const QString& said) {
                       prompted_ = said;
+                      isReported_ = false;
                       draft_->setKind(followup::CheckKind::shortTermTriggered, toStd(said));
                       refresh();
                     });
@@ -259,8 +278,7 @@ void RecheckPanel::record() {
 
 bool RecheckPanel::undo() {
   if (!draft_ || !draft_->isBegun()) return false;
-  draft_->startOver();
-  refresh();
+  startOver();
   return true;
 }
 

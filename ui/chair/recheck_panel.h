@@ -27,6 +27,9 @@ class RecheckPanel final : public ChairPanel {
 
  private:
   void next();
+  void openDraft(const session::EarlierPlacement& earlier);
+  void startOver();
+  void turnReported();
   void answer(followup::Held held);
   void wholeTooth();
   void follow();
@@ -42,6 +45,8 @@ class RecheckPanel final : public ChairPanel {
   KeyBar* keys_;
   std::optional<RecheckDraft> draft_;
   QString prompted_; ///< what prompted the check before, offered again
+  /// Of this visit: who comes because one sealant fell out is looked at whole for it.
+  bool isReported_ = false;
   bool skipped_ = false;
 };
 

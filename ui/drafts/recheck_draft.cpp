@@ -50,11 +50,6 @@ void RecheckDraft::restIsWhole() {
     answer(Held::whole);
 }
 
-void RecheckDraft::startOver() {
-  const auto same = earlier_;
-  *this = RecheckDraft(same);
-}
-
 bool RecheckDraft::wantsWhy() const {
   return hasAny(Held::cannotAssess) && why_ == CannotAssess::none;
 }

@@ -22,7 +22,6 @@ class RecheckDraft {
   void answer(followup::Held held);
   /// Whole on every surface that is not answered yet: of this one tooth.
   void restIsWhole();
-  void startOver();
 
   void setWhy(followup::CannotAssess why) { why_ = why; }
   void setHealth(followup::ToothHealth health) { health_ = health; }

@@ -22,12 +22,15 @@ Cell survivalCell(const RetentionCurve& curve, double year) {
 
 std::string endsNote(const RetentionCurve& curve) {
   std::vector<std::string> parts;
+  const auto add = [&](std::string_view what, std::size_t count) {
+    if (count > 0) parts.push_back(std::string(what) + " " + std::to_string(count));
+  };
   for (const auto state :
        {SpellState::failed, SpellState::whole, SpellState::cannotTell, SpellState::replaced,
         SpellState::restoredOver, SpellState::crowned, SpellState::extracted, SpellState::shed})
-    if (const auto count = curve.ends.count(state); count > 0)
-      parts.push_back((state == SpellState::cannotTell ? "never assessed" : named(state)) + " " +
-                      std::to_string(count));
+    add(state == SpellState::cannotTell ? "never assessed" : named(state), curve.ends.count(state));
+  add("found failed after a report and not checked since", curve.reportedOpen);
+  add("assessed after a report alone", curve.reportedOnly);
   auto words = "Of " + counted(curve.placements, "sealant", "sealants") + ": " +
                base::join(parts, ", ") + ".";
   if (curve.tooYoung > 0)
@@ -56,6 +59,22 @@ std::string cohortNote(const RetentionCurve& curve) {
     words += " Not all were planned (" + base::join(kinds, ", ") +
              "): where a student was checked because something was wrong, the curve is too low "
              "there.";
+  return words;
+}
+
+/// Of looks because a loss was reported, and what became of the losses that they found.
+std::string reportsNote(const RetentionCurve& curve) {
+  auto words = "Left out: " + counted(curve.reportedChecks, "check", "checks") +
+               " made because a loss was reported. They come where sealants are said to be "
+               "missing, and with them the curve would be too low.";
+  if (curve.reportedDated > 0)
+    words += " Found failed by them, and checked later for another reason: " +
+             counted(curve.reportedDated, "sealant", "sealants") +
+             ", counted as failed by that check.";
+  if (curve.reportedOpen > 0)
+    words += " Found failed by them, and not checked since for another reason: " +
+             counted(curve.reportedOpen, "sealant", "sealants") +
+             ", followed to the last check before.";
   return words;
 }
 
@@ -108,7 +127,11 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
                counts("Assessed then or later"), shares("Fully retained %, worst case"),
                shares("Fully or partially retained, %")}};
   if (!usual.curve) {
-    table.notes = {"No check has assessed a sealant yet."};
+    if (usual.reportedOpen + usual.reportedOnly > 0)
+      table.notes = {"No check has assessed a sealant yet, but for checks made because a loss was "
+                     "reported. No curve rests on them alone."};
+    else
+      table.notes = {"No check has assessed a sealant yet."};
     return table;
   }
   for (const auto& at : usual.readings)
@@ -121,6 +144,7 @@ Table curveTable(const RetentionCurve& usual, const RetentionCurve& worst,
       "between them the curve lies. " +
       lookBounds(usual.looks);
   table.notes = {endsNote(usual), looks, cohortNote(usual)};
+  if (usual.reportedChecks > 0) table.notes.push_back(reportsNote(usual));
   if (usual.readings.empty())
     table.notes.emplace_back("None of the ages at which the curve is read lies between the first "
                              "check and the last, so no figure is given.");

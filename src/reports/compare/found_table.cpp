@@ -68,7 +68,9 @@ Table foundTable(const TermView& view, const RetentionFacts& facts, const Choice
     return table;
   }
   table.rows = {row("Found", groups[1]), row("Not found", groups[0])};
-  table.notes = {"As recorded when they were sealed, except what early checks found missing.",
+  table.notes = {"As recorded when they were sealed, except what is known to be missing: by an "
+                 "earlier check, a reseal, or a check because a loss was reported. Percentages "
+                 "are of the sealants of the line.",
                  groups[1].children == 0   ? "No student was found yet."
                  : groups[0].children == 0 ? "Every student due was found."
                                            : "The more the two lines differ, the less the students "

@@ -39,14 +39,15 @@ std::string knownWords(const FindingLine& line) {
   return base::join(words, ", ");
 }
 
-/// Of each school of which something is not known of every child; empty where one school is all.
+/// Of each school of which something is not known of every child; empty where one school is all, or
+/// where no school has measures of its own.
 std::string knownBySchool(const FindingTotals& totals) {
   if (totals.schools.size() < 2) return {};
   std::vector<std::string> words;
   for (const auto& line : totals.schools)
     if (const auto known = line.measures ? knownWords(line) : ""; !known.empty())
       words.push_back(line.label + ", of " + number(line.screened) + ": " + known);
-  return " " + base::join(words, "; ") + ".";
+  return words.empty() ? std::string() : " " + base::join(words, "; ") + ".";
 }
 
 Cell rateWithRange(double rate, const estimates::Interval& range) {

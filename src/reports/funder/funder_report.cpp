@@ -56,8 +56,12 @@ Table targetTable(const TermTotals& totals, const std::vector<Table>& published)
   add("Fully retained of assessable at one year", retained, totalOf(published[3], "whole_share"));
   auto& row = table.rows.back();
   row.back() = reachedByCi(*retained, row[2], totals.retention.total);
-  if (row.back().text() == "unsure")
-    table.notes.emplace_back("Unsure: the 95% CI holds the benchmark.");
+  if (row.back().text() == "unsure") {
+    const auto& rate = totals.retention.total.whole95;
+    table.notes.emplace_back(rate && printedRange(*rate)
+                                 ? "Unsure: the 95% CI holds the benchmark."
+                                 : "Unsure: there is no 95% CI to hold against the benchmark.");
+  }
   return table;
 }
 

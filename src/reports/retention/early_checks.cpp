@@ -77,10 +77,12 @@ EarlyChecks countOf(const TermView& view, std::span<const CheckKind> kinds, std:
 std::vector<EarlyChecks> earlyChecks(const TermView& view,
                                      std::optional<roster::SchoolId> placedAt) {
   std::vector<EarlyChecks> lines;
-  for (const auto kind :
-       {CheckKind::shortTermSample, CheckKind::shortTermTriggered, CheckKind::opportunistic})
-    if (auto line = countOf(view, std::span(&kind, 1), named(kind), placedAt); line.examined > 0)
+  for (const auto kind : {CheckKind::shortTermSample, CheckKind::shortTermTriggered,
+                          CheckKind::opportunistic, CheckKind::reportedLoss})
+    if (auto line = countOf(view, std::span(&kind, 1), named(kind), placedAt); line.examined > 0) {
+      line.isOfReports = kind == CheckKind::reportedLoss;
       lines.push_back(std::move(line));
+    }
   return lines;
 }
 
@@ -104,8 +106,12 @@ Table earlyCheckTable(const TermView& view, std::optional<roster::SchoolId> plac
     table.rows.push_back({line.label, line.children, line.examined,
                           Range{line.firstMonth, line.lastMonth, 0, " to "}, line.byAnother,
                           line.assessable, line.whole, line.part, line.lost, line.cannotAssess,
-                          shareOf(line.whole, line.assessable)});
+                          line.isOfReports ? noFigure : shareOf(line.whole, line.assessable)});
   if (lines.empty()) return table;
+  if (lines.back().isOfReports)
+    table.notes.emplace_back(
+        "Reported loss: these students were checked because a sealant was said "
+        "to be missing, so no percentage is given.");
   const auto first = std::ranges::min(lines, {}, &EarlyChecks::firstMonth).firstMonth;
   const auto last = std::ranges::max(lines, {}, &EarlyChecks::lastMonth).lastMonth;
   table.notes.push_back(lookWords({first, last}));

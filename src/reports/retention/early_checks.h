@@ -19,15 +19,17 @@ struct EarlyChecks {
   int byAnother = 0;     ///< of examined: not by who placed it
   double firstMonth = 0; ///< after placement, of the earliest of these looks
   double lastMonth = 0;
+  bool isOfReports = false; ///< made because a loss was reported: what they find is no rate
   bool operator==(const EarlyChecks&) const = default;
 };
 
-/// Routine samples, triggered ones and those of opportunity; kinds of which none was made are left
-/// out. Each sealant counts once a kind, by its first check that could judge it.
+/// Routine samples, triggered ones, those of opportunity and those of a reported loss, at whatever
+/// age; kinds of which none was made are left out. Each sealant counts once a kind, by its first
+/// check that could judge it.
 std::vector<EarlyChecks> earlyChecks(const TermView& view,
                                      std::optional<roster::SchoolId> placedAt = {});
 
-/// Routine samples and triggered ones together.
+/// Routine samples and triggered ones together; none of a reported loss.
 EarlyChecks shortTermChecks(const TermView& view);
 
 /// Of sealants placed at one school, or at all.

@@ -1,10 +1,12 @@
 #include "reports/retention/retention_curve.h"
 
+#include "reports/records/lookup.h"
 #include "reports/records/term_view.h"
 #include "reports/retention/sealant_fate.h"
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace gk::reports {
 
@@ -12,6 +14,7 @@ namespace {
 
 using estimates::SpellState;
 using followup::CannotAssess;
+using followup::CheckKind;
 using followup::Held;
 
 SpellState stateOf(const followup::RetentionCheck& check, bool partFails) {
@@ -76,14 +79,45 @@ struct Followed {
   const roster::ClinicDay* day;
   std::vector<const followup::RetentionCheck*> rows;
   std::vector<estimates::SpellCheck> checks;
+  std::vector<estimates::SpellCheck> reported; ///< because a loss was reported
 };
+
+bool isFailure(SpellState state) {
+  return state == SpellState::failed || state == SpellState::restoredOver;
+}
+
+bool judgesSpell(SpellState state) {
+  return state == SpellState::whole || isFailure(state);
+}
+
+/// Years after placement at which a report led to a sealant that had failed, of which no look of
+/// another kind had known: that it was looked at just then says that it had failed.
+std::optional<double> reportedLoss(const Followed& one,
+                                   const std::optional<estimates::SpellCheck>& reseal) {
+  std::optional<double> first;
+  for (const auto& look : one.reported)
+    if (isFailure(look.state)) first = std::min(first.value_or(look.time), look.time);
+  if (!first || (reseal && reseal->time < *first)) return std::nullopt;
+  for (const auto& look : one.checks)
+    if (look.time <= *first && look.state != SpellState::whole &&
+        look.state != SpellState::cannotTell)
+      return std::nullopt; // its end was known
+  return first;
+}
 
 class Spells {
  public:
   Spells(const TermView& view, const CurveOptions& options)
       : view_(view), options_(options), resealed_(resealed(view)) {
-    for (const auto& row : view.records.checks)
+    const Lookup<chairside::Placement> placements(view.records.placements);
+    for (const auto& row : view.records.checks) {
       checks_[row.value.placement].push_back(&row.value);
+      const auto* of = placements.find(row.value.placement);
+      const auto on = view.dateOf(row.value.day);
+      if (of && on && *on <= view.records.asOf && row.value.kind != CheckKind::reportedLoss &&
+          judgesSpell(stateOf(row.value, options.partFails)))
+        looksAt_[{of->child, of->tooth}].insert(*on);
+    }
   }
 
   std::vector<estimates::Spell> of(std::optional<roster::SchoolId> school, RetentionCurve& out) {
@@ -127,18 +161,48 @@ class Spells {
       ++out.checks;
       ++out.kinds[one.rows[i]->kind];
     }
-    const auto reseal = resealOf(placement, one.day->date, checks);
+    out.reportedChecks += one.reported.size();
+    const auto reseal = resealOf(one);
+    const auto report = reportedLoss(one, reseal);
     // A sealant that was sealed over in part is looked at still, but its spell is over.
     if (reseal && isPartLeft(placement, one.day->date))
       std::erase_if(checks, [&](const auto& check) { return check.time > reseal->time; });
+    // The reseal came of the report, and says no more than it.
+    const auto dated = report ? nextLook(one, *report) : std::nullopt;
+    if (dated) checks.push_back({*dated, SpellState::failed});
     noteLooks(checks, out);
-    if (reseal) checks.push_back(*reseal);
+    if (reseal && !report) checks.push_back(*reseal);
     const auto child = children_.try_emplace(placement.child, children_.size()).first->second;
     auto spell = *estimates::spellOf(checks, child, options_.ends); // times are our own
     spell.spell.school = schools_.at(one.day->school);
     ++out.placements;
-    out.ends.add(spell);
+    noteEnd(one, spell, report.has_value(), dated.has_value(), out);
     return spell.spell;
+  }
+
+  static void noteEnd(const Followed& one, const estimates::PlacementSpell& spell, bool isReported,
+                      bool isDated, RetentionCurve& out) {
+    if (isReported) ++(isDated ? out.reportedDated : out.reportedOpen);
+    if (isReported && !isDated) return;
+    const bool isOnly =
+        spell.end == SpellState::cannotTell &&
+        std::ranges::any_of(one.reported, [](const auto& look) { return judgesSpell(look.state); });
+    if (isOnly)
+      ++out.reportedOnly;
+    else
+      out.ends.add(spell);
+  }
+
+  /// The first look at its tooth, at whatever is on it, that would have come without the report:
+  /// there it would have been found failed.
+  [[nodiscard]] std::optional<double> nextLook(const Followed& one, double report) const {
+    const auto at = looksAt_.find({one.placement->child, one.placement->tooth});
+    if (at == looksAt_.end()) return std::nullopt;
+    for (const auto on : at->second) {
+      if (on < one.day->date) continue;
+      if (const double years = base::yearsBetween(one.day->date, on); years >= report) return years;
+    }
+    return std::nullopt;
   }
 
   void noteCohort(const roster::ClinicDay& day, RetentionCurve& out) {
@@ -160,15 +224,20 @@ class Spells {
 
   Followed followed(const base::Recorded<chairside::Placement>& row,
                     const roster::ClinicDay& day) const {
-    Followed one{&row.value, &day, {}, {}};
+    Followed one{&row.value, &day, {}, {}, {}};
     const auto at = checks_.find(row.id);
     if (at == checks_.end()) return one;
     for (const auto* check : at->second) {
       const auto on = view_.dateOf(check->day);
       if (!on || *on > view_.records.asOf || *on < day.date) continue;
+      const estimates::SpellCheck look{base::yearsBetween(day.date, *on),
+                                       stateOf(*check, options_.partFails)};
+      if (check->kind == CheckKind::reportedLoss) {
+        one.reported.push_back(look);
+        continue;
+      }
       one.rows.push_back(check);
-      one.checks.push_back(
-          {base::yearsBetween(day.date, *on), stateOf(*check, options_.partFails)});
+      one.checks.push_back(look);
     }
     return one;
   }
@@ -183,9 +252,9 @@ class Spells {
   }
 
   /// No look: it tells of failures alone, and so not how many were whole at that age.
-  [[nodiscard]] std::optional<estimates::SpellCheck>
-  resealOf(const chairside::Placement& placement, base::Date placedOn,
-           const std::vector<estimates::SpellCheck>& checks) const {
+  [[nodiscard]] std::optional<estimates::SpellCheck> resealOf(const Followed& one) const {
+    const auto& placement = *one.placement;
+    const auto placedOn = one.day->date;
     const auto& dates = resealed_.at({placement.child, placement.tooth});
     const auto next =
         std::find_if(dates.upper_bound(placedOn), dates.end(), [&](const auto& later) {
@@ -194,9 +263,11 @@ class Spells {
     if (next == dates.end()) return std::nullopt;
     const double years = base::yearsBetween(placedOn, next->first);
     // Who seals again a sealant that a look that day found whole had another reason than its loss.
-    const bool wasWhole = std::ranges::any_of(checks, [&](const auto& check) {
+    const auto isWholeThen = [&](const auto& check) {
       return check.time == years && check.state == SpellState::whole;
-    });
+    };
+    const bool wasWhole = std::ranges::any_of(one.checks, isWholeThen) ||
+                          std::ranges::any_of(one.reported, isWholeThen);
     return estimates::SpellCheck{years, next->second.isOtherwise || wasWhole ? SpellState::replaced
                                                                              : SpellState::failed};
   }
@@ -205,6 +276,7 @@ class Spells {
   const CurveOptions& options_;
   std::map<ToothOfChild, PlacedByDate> resealed_;
   std::map<chairside::PlacementId, std::vector<const followup::RetentionCheck*>> checks_;
+  std::map<ToothOfChild, std::set<base::Date>> looksAt_; ///< that judged; of no reported loss
   std::map<roster::ChildId, std::size_t> children_;
   std::map<roster::SchoolId, std::size_t> schools_;
   std::vector<double> lastLooks_;

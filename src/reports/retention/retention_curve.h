@@ -29,7 +29,9 @@ struct CurveReading {
 
 /// How long sealants stay whole, from every check of any kind and age. Time is years of 365.25 days
 /// from the placement's own clinic day. A reseal begins a spell of its own and ends the old one;
-/// repairs and interim covers have none. A tooth filled over, crowned, extracted or shed ends its
+/// repairs and interim covers have none. A look because a loss was reported comes when there is one
+/// and so tells nothing of the age: what it found lost has failed by the next look of another kind
+/// at that tooth (docs/methods.md, 6). A tooth filled over, crowned, extracted or shed ends its
 /// spell as last seen whole, or as failed by then in the worst case. Sealed again without a look
 /// that found it whole, it failed before.
 struct RetentionCurve {
@@ -43,9 +45,15 @@ struct RetentionCurve {
   std::size_t placements = 0;
   /// Placed so lately that by their age no one has ever looked: in no other figure here.
   std::size_t tooYoung = 0;
-  std::size_t checks = 0;
-  double lastCheck = 0;        ///< years after placement; nothing is known beyond
-  std::vector<double> looks{}; ///< ages, years, at which a sealant was judged; each once, rising
+  std::size_t checks = 0;         ///< but for those because a loss was reported
+  std::size_t reportedChecks = 0; ///< those
+  /// Sealants that such a check found failed, and none of another kind before: with a later look of
+  /// another kind at their tooth, and without, which are in no `ends`.
+  std::size_t reportedDated = 0;
+  std::size_t reportedOpen = 0;
+  std::size_t reportedOnly = 0; ///< judged by such a check alone, as not failed; in no `ends`
+  double lastCheck = 0;         ///< years after placement; nothing is known beyond
+  std::vector<double> looks{};  ///< ages, years, at which a sealant was judged; each once, rising
   std::map<followup::CheckKind, std::size_t> kinds{}; ///< of the checks
   std::optional<base::Date> firstPlaced{};
   std::optional<base::Date> lastPlaced{};

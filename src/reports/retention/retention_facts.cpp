@@ -113,6 +113,7 @@ class FactReader {
                      .wasDueBefore = false,
                      .isKnownLost = fate.isKnownLost,
                      .isRepaired = fate.isRepaired,
+                     .isReported = fate.isReported,
                      .from = fate.from,
                      .type = typeOf(placement.tooth),
                      .held = fate.held,

@@ -70,6 +70,7 @@ struct SealantFact {
   bool wasDueBefore;                  ///< in an earlier term already, and not judged then
   bool isKnownLost;                   ///< by the end of its window, its child found or not
   bool isRepaired;                    ///< `part`, repaired since, and whole at the check
+  bool isReported;                    ///< looked at, by then, because a loss was reported
   HeldFrom from;
   ToothType type;
   followup::Held held;        ///< this very sealant; `notSealed` while its child was not found

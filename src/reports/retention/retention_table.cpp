@@ -1,5 +1,7 @@
 #include "reports/retention/retention_table.h"
 
+#include <algorithm>
+
 namespace gk::reports {
 
 Cell labelCell(const RetentionLine& line) {
@@ -56,8 +58,12 @@ Table emptyRetentionTable(std::string title) {
 
 void addRetentionCautions(Table& table, const std::vector<RetentionLine>& lines) {
   table.notes.push_back(rangeNote(lines));
-  table.notes.emplace_back(
-      "Found students only: those who were not found may have kept fewer or more. "
+  const bool isAnyUnfound = std::ranges::any_of(
+      lines, [](const RetentionLine& line) { return line.childrenFound < line.childrenDue; });
+  table.notes.push_back(
+      std::string(isAnyUnfound ? "Found students only: those who were not found may have kept "
+                                 "fewer or more. "
+                               : "") +
       "Fully retained, % is of assessable.");
   table.notes.emplace_back(
       "The figures describe programs, not one student; small numbers are too few to "

@@ -58,6 +58,8 @@ class LineBuilder {
       childIsDue_ = true;
     }
     if (fact.due && !fact.isAssessable() && fact.isKnownLost) ++line_.lostUnfound;
+    if (fact.due && fact.isReported) ++line_.reported;
+    if (fact.due && fact.isReported && !fact.isAssessable()) ++line_.reportedOut;
     if (fact.isToothSeen()) judgeTooth(fact);
     if (fact.isToothSeen() || fact.isAssessable()) tally(fact);
     if (!fact.isExamined()) return;
@@ -260,6 +262,20 @@ std::string schoolPlannedWords() {
 
 std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit) {
   return base::percent(rate.estimate) + "% (" + rangeCell(rate, unit).text() + ")";
+}
+
+std::string reportedNote(const RetentionLine& total) {
+  if (total.reported == 0) return {};
+  std::string words = "Of the sealants due " + counted(total.reported, "was", "were") +
+                      " checked because a loss was reported; such a check puts none into the "
+                      "percentages.";
+  if (total.reportedOut > 0)
+    words += " In no percentage of fully retained, without a one-year check that assessed them: " +
+             std::to_string(total.reportedOut) + ".";
+  if (const int in = total.reported - total.reportedOut; in > 0)
+    words += " In them: " + std::to_string(in) +
+             ", as another check found the student in these months too.";
+  return words;
 }
 
 std::string protectionNote(const RetentionLine& total) {

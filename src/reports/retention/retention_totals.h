@@ -32,6 +32,8 @@ struct RetentionLine {
   int filledOver = 0;  ///< of lost: the check that says so found a sealed surface filled
   int earlierLost = 0; ///< of lost: known from an earlier look or from a reseal
   int lostUnfound = 0; ///< due, known as lost, and not judged in the window: in no estimate
+  int reported = 0;    ///< due, and looked at because a loss was reported
+  int reportedOut = 0; ///< of these: in no estimate, as no other look in the window judged them
   /// The teeth behind `protected95`: looked at in the window, whatever was on them.
   int teethSeen = 0;
   int teethWhole = 0;
@@ -82,6 +84,10 @@ std::string schoolPlannedWords();
 
 /// "94.5 % (92.1-96.2)".
 std::string estimateWords(const estimates::RetentionEstimate& rate, ClusterUnit unit);
+
+/// Which of the line's sealants were looked at because a loss was reported, and which of these its
+/// estimates hold; empty where there is none.
+std::string reportedNote(const RetentionLine& total);
 
 /// Whether the teeth are protected a year later: another question, never mixed with the first.
 std::string protectionNote(const RetentionLine& total);

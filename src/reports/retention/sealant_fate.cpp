@@ -153,6 +153,9 @@ SealantFate SealantFates::of(std::uint32_t placement, base::Date placedOn) const
   const auto life = lifeOf(placement, placedOn);
   SealantFate out;
   out.isKnownLost = life.lostOn && *life.lostOn <= life.shuts; // later says nothing of a year
+  out.isReported = std::ranges::any_of(life.events, [&](const Event& one) {
+    return life.isOwn(one) && one.on <= life.shuts && check(one).kind == CheckKind::reportedLoss;
+  });
   judge(life, out);
   if (out.isOld) return out;
   judgeLate(life, out);
@@ -211,9 +214,9 @@ void SealantFates::judge(const Life& life, SealantFate& out) const {
 void SealantFates::judgeLate(const Life& life, SealantFate& out) const {
   if (out.held != Held::cannotAssess || out.from != HeldFrom::look) return;
   for (const auto& event : life.events) {
-    if (!life.isOwn(event) || event.on <= life.shuts ||
-        check(event).kind == CheckKind::shortTermTriggered)
-      continue;
+    if (!life.isOwn(event) || event.on <= life.shuts) continue;
+    const auto kind = check(event).kind;
+    if (kind == CheckKind::shortTermTriggered || kind == CheckKind::reportedLoss) continue;
     const auto held = check(event).asCounted();
     if (!isJudgment(held)) continue;
     out.held = held == Held::whole && life.partOn && *life.partOn <= event.on ? Held::part : held;

@@ -19,6 +19,7 @@ struct SealantFate {
   bool isRepaired = false;            ///< held in part, repaired, and whole at the check
   bool isOld = false;                 ///< an earlier term has judged it
   bool isKnownLost = false;           ///< by the end of its window, found in it or not
+  bool isReported = false;            ///< by then looked at because a loss was reported
   /// The worst of what is on the tooth, repairs and reseals included, at its first look in the
   /// window.
   followup::Held tooth = followup::Held::notSealed;

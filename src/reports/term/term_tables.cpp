@@ -190,10 +190,10 @@ void noteClasses(Table& table, const RetentionLine& total) {
     table.notes.push_back("Placed includes " + sealants(total.placed - total.due) +
                           " not due yet.");
   if (total.dueBefore > 0)
-    table.notes.push_back(
-        "Of the sealants due " + number(total.dueBefore) +
-        " were already due in an earlier term and not assessed then: in a sum over "
-        "terms they count once.");
+    table.notes.push_back("Of the sealants due " + number(total.dueBefore) +
+                          " were already due in an earlier term and not assessed then: in a sum "
+                          "over terms they count once.");
+  if (total.reported > 0) table.notes.push_back(reportedNote(total));
   if (total.lostUnfound > 0)
     table.notes.push_back(
         "Known to be missing, though not assessed in these months: " + sealants(total.lostUnfound) +

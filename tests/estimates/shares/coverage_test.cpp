@@ -1,7 +1,9 @@
 #include "base/random.h"
+#include "base/text/text.h"
 #include "estimates/numbers/distributions.h"
 #include "estimates/shares/program_share.h"
 #include "estimates/shares/retention_levels.h"
+#include "support/known_truth.h"
 
 #include <catch2/catch.hpp>
 
@@ -154,6 +156,8 @@ TEST_CASE("Four children with all sixteen sealants whole prove little", "[case-1
   CHECK(found.toRead->n == Approx(6.2408).margin(.0005));
   CHECK(found.toRead->range.low == Approx(std::pow(.025, 1 / 6.2408)).margin(.0005));
   CHECK(found.toRead->range.high == 1);
+  test::methodsSay(base::percent(found.toRead->range.low) + " to " +
+                   base::percent(found.toRead->range.high, 0) + "%");
   CHECK(found.low > .80); // Wilson on sixteen, as if each tooth stood for itself
   // The program's own design effect, where it is known, is used when it is the larger.
   const auto pooled = retention(four, usualLevel, 2.5).value();

@@ -1,5 +1,7 @@
+#include "base/text/text.h"
 #include "estimates/survival/survival_band.h"
 #include "estimates/survival/survival_lives.h"
+#include "support/known_truth.h"
 
 #include <catch2/catch.hpp>
 
@@ -129,6 +131,9 @@ TEST_CASE("An exact limit holds a truth of nine in ten in as many programs as it
   }
   CHECK(exact > 100);
   CHECK(missed <= .025 * rounds + 10); // three standard errors
+  gk::test::methodsSay(base::percent(rounds - missed, rounds, 1) + "% of " +
+                       std::to_string(rounds) + ", of which " + std::to_string(exact) +
+                       " had an exact limit");
 }
 
 TEST_CASE("What the band draws goes by the number of schools") {

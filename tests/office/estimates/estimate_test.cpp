@@ -1,4 +1,6 @@
+#include "base/text/text.h"
 #include "office/desk.h"
+#include "support/known_truth.h"
 
 using namespace gk;
 using gk::test::Desk;
@@ -92,6 +94,8 @@ TEST_CASE("Retention from a table of children") {
   const auto rowsApart = tenChildren.substr(0, tenChildren.find("10,2,0")) + "10,1,0\n10,1,0\n";
   auto apart = desk.did({"estimate", "retention", "--json"}, rowsApart).json();
   CHECK(apart.at("repeated_rows") == 1);
+  gk::test::methodsSay(base::counted(apart.at("repeated_rows").get<int>(), "row", "rows") +
+                       " told of");
   CHECK(desk.did({"estimate", "retention"}, rowsApart)
             .out.find("1 row is of a child that an earlier "
                       "line names") != std::string::npos);

@@ -3,6 +3,7 @@
 
 #include "reports/compare/comparison_table.h"
 #include "reports/compare/idle_lights.h"
+#include "support/known_truth.h"
 #include "support/long_checks.h"
 
 #include <catch2/catch.hpp>
@@ -137,6 +138,8 @@ TEST_CASE("An idle light of some schools seldom falls outside its expected range
   if (terms < 50) return;      // under a sanitizer too few to tell a rate
   CHECK(found.former > 20);    // twice what one in twenty may be
   CHECK(found.now <= 200 / 8); // 10 expected at most
+  test::methodsSay(base::percent(found.now, found.placed, 0) + "% of " +
+                   std::to_string(found.placed));
 }
 
 TEST_CASE("A light that shares no school has no place while schools are few", "[case-516]") {

@@ -4,6 +4,7 @@
 #include "reports/print/render.h"
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"
+#include "support/known_truth.h"
 
 #include <catch2/catch.hpp>
 
@@ -65,6 +66,7 @@ struct Returners : test::SampleTerm {
 } // namespace
 
 TEST_CASE("Children who return do not move the attack rate", "[case-177]") {
+  std::vector<std::string> found;
   for (const double returning : {0.0, .25, .50, .75}) {
     CAPTURE(returning);
     Returners term;
@@ -76,7 +78,9 @@ TEST_CASE("Children who return do not move the attack rate", "[case-177]") {
     CHECK((report.seenBefore > 0) == (returning > 0));
     CHECK((toText(termTables(term.totals())).find("had screened them before:") !=
            std::string::npos) == (returning > 0));
+    if (returning > 0) found.push_back(base::percent(report.estimate->annual));
   }
+  test::methodsSay(base::join(found, ", ") + "%");
 }
 
 TEST_CASE("A first molar extracted is affected, one that never formed is not", "[case-178]") {

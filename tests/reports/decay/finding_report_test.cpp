@@ -4,6 +4,7 @@
 #include "reports/publish/published.h"
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"
+#include "support/known_truth.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -99,10 +100,32 @@ TEST_CASE("Each measure is of the children for whom it is known", "[case-176]") 
   CHECK(totals.total.measures->cariesExperience->estimate == Approx(.5));
   CHECK(totals.total.measures->treatedDecay->teeth == 30);
   CHECK(totals.total.measures->treatedDecay->estimate == 0);
+  test::methodsSay(base::percent(totals.total.measures->anyNeed->estimate) + "%");
   const auto table = findingTable(totals);
   CHECK(table.rows.back().at(2) == "30");
   CHECK(table.rows.back().at(7).text().starts_with("50.0"));
   CHECK(table.notes.back().find("of 60 screened: treated decay 30.") != std::string::npos);
+}
+
+TEST_CASE("Of how many children a school's shares are is said where they are shown") {
+  Term term;
+  const auto other = term.school("Alder Hollow Elementary", 118);
+  const auto day = term.day(other, "2026-10-14");
+  for (int i = 0; i < 20; ++i) {
+    term.screen(term.child(other), day);
+    if (auto& one = term.screen(term.child(term.here), term.first); i < 5)
+      one.treatedDecay = Tri::cannotTell;
+  }
+  auto totals = findingTotals(term.records);
+  REQUIRE(totals.schools.size() == 2);
+  CHECK(findingTable(totals).notes.back().find("Cobble Lantern Elementary, of 20: treated decay") !=
+        std::string::npos);
+  for (auto& line : totals.schools)
+    line.measures.reset();
+  const auto note = findingTable(totals).notes.back();
+  CHECK(note.find("of 40 screened: treated decay 35") != std::string::npos);
+  CHECK(note.find("of 20") == std::string::npos);
+  CHECK_FALSE(note.ends_with(" ."));
 }
 
 TEST_CASE("A term's findings are shares of the children for whom they were recorded, on every page",

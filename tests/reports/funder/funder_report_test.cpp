@@ -221,6 +221,13 @@ TEST_CASE("Retention is met or below a benchmark only where its whole CI is", "[
   CHECK(met(of(176)) == "unsure"); // before: "below"
   CHECK(met(of(190)) == "yes");
   CHECK(met(of(150)) == "below");
+  const auto saysWhy = [](const SampleTerm& term) {
+    const auto table = called(annex(term), "Benchmarks and actual");
+    return std::ranges::count(table.notes, "Unsure: the 95% CI holds the benchmark.") == 1;
+  };
+  CHECK(saysWhy(of(180)));
+  CHECK_FALSE(saysWhy(of(190)));
+  CHECK_FALSE(saysWhy(of(150)));
   const auto namedBelow = [&](int kept) {
     const auto tables = reports::termTables(of(kept).totals());
     return reports::toText(tables).find("90% fully retained: Fennel Ridge Elementary") !=

@@ -4,6 +4,7 @@
 #include "reports/records/one_term.h"
 #include "reports/report.h"
 #include "reports/sample.h"
+#include "support/known_truth.h"
 
 #include <catch2/catch.hpp>
 
@@ -160,6 +161,8 @@ TEST_CASE("Untreated decay stands beside the students that its percentage is of"
     CHECK((*at)[figure + 1].text() == "20");
     CHECK((*at)[figure + 2].text() == "45");
     CHECK((*at)[figure + 3].text() == "44.4");
+    test::methodsSay((*at)[figure + 1].text() + " of " + (*at)[figure + 2].text() + ", " +
+                     (*at)[figure + 3].text() + "%");
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include "reports/retention/retention_curve.h"
 #include "reports/retention/year_of_looks.h"
+#include "support/known_truth.h"
 
 #include <catch2/catch.hpp>
 
@@ -50,6 +51,8 @@ TEST_CASE("Sealants lost in a month and resealed stay lost in the one-year figur
   CHECK(total.whole95->estimate == Approx(.8));
   REQUIRE(total.protected95);
   CHECK(total.protected95->estimate == 1);
+  test::methodsSay(base::percent(total.whole95->estimate) + " and " +
+                   base::percent(total.protected95->estimate) + "%, apart");
   CHECK(term.text().find("Missing includes 16 sealants known from an earlier check") !=
         std::string::npos);
   CHECK(term.text().find("repairs and reseals included: 100.0%") != std::string::npos);

@@ -116,6 +116,21 @@ TEST_CASE("the share of children found stands beside the rate", "[case-61]") {
   CHECK(notesOf(table).find("Found students only") != std::string::npos);
 }
 
+TEST_CASE("Of children not found the retention table speaks only where there are some",
+          "[case-61]") {
+  const auto notesOfFound = [](int found) {
+    OneSchool term;
+    for (int i = 0; i < 4; ++i) {
+      const auto placement = term.place(term.child(term.here), term.then, 16);
+      if (i < found) term.check(placement, term.now, Held::whole);
+    }
+    return notesOf(termTables(term.totals())[3]);
+  };
+  CHECK(notesOfFound(3).find("those who were not found") != std::string::npos);
+  CHECK(notesOfFound(4).find("not found") == std::string::npos);
+  CHECK(notesOfFound(4).find("Fully retained, % is of assessable.") != std::string::npos);
+}
+
 TEST_CASE("a sealant is due from nine months and leaves the cohort after fifteen") {
   SampleTerm term; // the term runs from 8 September to December 18, 2026
   const auto school = term.school("Alder Hollow Elementary", 118);

@@ -2,6 +2,7 @@
 #include "reports/compare/retention_report.h"
 #include "reports/sample.h"
 #include "reports/term/prevention_report.h"
+#include "support/known_truth.h"
 
 #include <catch2/catch.hpp>
 
@@ -102,6 +103,8 @@ TEST_CASE("A sealant due in two terms counts once when they are added", "[case-1
   const auto total = retentionTotals(RetentionFacts(term.records)).total;
   CHECK(total.due == 40);
   CHECK(total.dueBefore == 40);
+  test::methodsSay(std::to_string(total.due) + " due, of which " + std::to_string(total.dueBefore) +
+                   " were due before");
 
   // Its window opened after the earlier term's last day and before that term ended: that term's
   // report, which counts to its end, had it as due.

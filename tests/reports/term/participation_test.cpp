@@ -3,6 +3,7 @@
 #include "reports/print/render.h"
 #include "reports/sample.h"
 #include "reports/term/term_tables.h"
+#include "support/known_truth.h"
 
 #include <catch2/catch.hpp>
 
@@ -253,6 +254,7 @@ TEST_CASE("A child resealed after a recheck, whose screening chose no tooth, nee
   CHECK(total.screened == 2);
   CHECK(total.needing == 2);
   CHECK(total.sealed == 2);
+  test::methodsSay(std::to_string(total.sealed) + " of " + std::to_string(total.needing));
 }
 
 TEST_CASE("What was done without a screening this term is counted apart from need", "[case-515]") {
@@ -282,6 +284,7 @@ TEST_CASE("What was done without a screening this term is counted apart from nee
   CHECK(all.sealed == 11);
   CHECK(all.sealedUnscreened == 2);
   CHECK(all.sealedInNeed() == 9);
+  test::methodsSay(std::to_string(all.sealedInNeed()) + " of " + std::to_string(all.needing));
   CHECK(all.varnish == 1);
   CHECK(all.varnishUnscreened == 1);
   CHECK(all.couldNotTell == 0);

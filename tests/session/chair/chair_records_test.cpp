@@ -184,6 +184,13 @@ TEST_CASE("What prompted a check is kept without a name, whatever face it comes 
   check.note = "a loss was reported by phone";
   must(book.enterCheck(chair.clinic.by, check));
   REQUIRE(must(book.checks(chair.child)).size() == 1);
+  // Of a reported loss nothing more has to be said, and it is kept as one.
+  check.kind = followup::CheckKind::reportedLoss;
+  check.note.clear();
+  must(book.enterCheck(chair.clinic.by, check));
+  REQUIRE(must(book.checks(chair.child)).size() == 2);
+  CHECK(must(book.checks(chair.child)).back().value.kind == followup::CheckKind::reportedLoss);
+  check.kind = followup::CheckKind::shortTermTriggered;
   // Names that are locked cannot be held against it.
   check.note = "a light that read low";
   book.lock();

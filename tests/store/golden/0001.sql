@@ -405,7 +405,7 @@ CREATE TABLE retention_check (
   placement INTEGER NOT NULL REFERENCES entry (id),
   child INTEGER NOT NULL REFERENCES entry (id),
   day INTEGER NOT NULL REFERENCES entry (id),
-  check_kind TEXT NOT NULL CHECK (check_kind IN ('short-term sample', 'short-term triggered', 'long-term', 'opportunistic')),
+  check_kind TEXT NOT NULL CHECK (check_kind IN ('short-term sample', 'short-term triggered', 'long-term', 'opportunistic', 'reported loss')),
   blinded INTEGER NOT NULL CHECK (blinded IN (0, 1)),
   occlusal TEXT NOT NULL CHECK (occlusal IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),
   buccal TEXT NOT NULL CHECK (buccal IN ('not sealed', 'whole', 'part', 'lost', 'cannot assess')),

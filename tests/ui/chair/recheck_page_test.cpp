@@ -131,6 +131,48 @@ TEST_CASE("In the one-year window the chair asks for no other kind of check", "[
     if (one.newest) CHECK(one.newest->value.kind == followup::CheckKind::longTerm);
 }
 
+TEST_CASE("One key says that a reported loss brought the student, for all of that mouth",
+          "[case-524]") {
+  Later chair(365); // in the one-year window as at any age
+  chair.seat(chair.wren);
+  REQUIRE(chair.shows("recheckPanel"));
+  const auto kindsNow = [&] {
+    std::map<followup::CheckKind, int> kinds;
+    for (const auto& one :
+         must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day)))
+      if (one.newest) ++kinds[one.newest->value.kind];
+    return kinds;
+  };
+  CHECK_FALSE(chair.text("recheckAnswers").contains(QStringLiteral("reported loss")));
+  chair.press("L");
+  CHECK(chair.text("recheckAnswers").contains(QStringLiteral("Check: reported loss")));
+  chair.press("L"); // and takes it back
+  CHECK_FALSE(chair.text("recheckAnswers").contains(QStringLiteral("reported loss")));
+  chair.press("L8"); // the next tooth without a key more
+  CHECK(chair.text("recheckAnswers").contains(QStringLiteral("Check: reported loss")));
+  chair.press("4Q"); // started over, the reason is the same
+  CHECK(chair.text("recheckAnswers").contains(QStringLiteral("Check: reported loss")));
+  chair.press("8");
+  CHECK(kindsNow()[followup::CheckKind::reportedLoss] == 2);
+  chair.press("L88"); // not for the rest
+  CHECK(kindsNow()[followup::CheckKind::reportedLoss] == 2);
+  CHECK(kindsNow()[followup::CheckKind::longTerm] == 2);
+}
+
+TEST_CASE("Another kind that is chosen takes the place of the reported loss", "[case-524]") {
+  Later chair(60);
+  chair.seat(chair.wren);
+  REQUIRE(chair.shows("recheckPanel"));
+  chair.press("LK2");
+  CHECK(chair.text("recheckAnswers").contains(QStringLiteral("Check: short-term sample")));
+  chair.press("88"); // and the next tooth is as its age says
+  std::map<followup::CheckKind, int> kinds;
+  for (const auto& one : must(chair.clinic.session.earlierPlacements(chair.wren, chair.clinic.day)))
+    if (one.newest) ++kinds[one.newest->value.kind];
+  CHECK(kinds == std::map<followup::CheckKind, int>{{followup::CheckKind::shortTermSample, 1},
+                                                    {followup::CheckKind::opportunistic, 1}});
+}
+
 TEST_CASE("A year after a reseal the chair judges the newest sealant and the report the first",
           "[case-456]") {
   Later chair(60);
