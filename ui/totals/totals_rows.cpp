@@ -7,7 +7,7 @@
 #include "reports/term/rows_behind.h"
 #include "session/book/snapshot.h"
 #include "session/reporting/recall.h"
-#include "ui/close_out/close_out_questions.h"
+#include "ui/close_out/close_out_entries.h"
 #include "ui/files/save_report.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"
