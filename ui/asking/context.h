@@ -16,4 +16,12 @@ struct Context {
   LongWork& work;
 };
 
+/// Of an act that the person did not back out of, where that would be false: true, or why it
+/// failed.
+template <class T>
+base::Result<bool> isDone(const base::Result<T>& act) {
+  if (!act) return act.error();
+  return true;
+}
+
 } // namespace gk::ui

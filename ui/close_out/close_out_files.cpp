@@ -1,27 +1,38 @@
-#include "ui/close_out/close_out_page.h"
+#include "ui/close_out/close_out_files.h"
 
 #include "base/files/files.h"
 #include "reports/print/render.h"
 #include "ui/files/backing_up.h"
+#include "ui/files/copies.h"
 #include "ui/files/named_file.h"
 #include "ui/files/office_pack.h"
 #include "ui/files/save_report.h"
-#include "ui/lists/report_browser.h"
-#include "ui/paper/report_sheets.h"
 #include "ui/support/text.h"
 
-// What leaves the day as files.
 namespace gk::ui {
 
-void CloseOutPage::save() {
-  if (!sheet_) return;
-  const auto& tables = tables_;
+CloseOutFiles::CloseOutFiles(Context& context, const ClosingDay& day, QObject* parent)
+    : PageActs(context, parent), day_(day) {}
+
+void CloseOutFiles::save(int section) {
+  if (!day_.sheet()) return;
+  const auto& tables = day_.tables();
+  save("Close-out", tables, tables.at(static_cast<std::size_t>(section)));
+}
+
+void CloseOutFiles::saveReturns() {
+  if (day_.sheet()) save("Return visits", {day_.tables().back()}, day_.tables().back());
+}
+
+void CloseOutFiles::save(const std::string& what, const std::vector<reports::Table>& tables,
+                         const reports::Table& current) {
+  const auto sheet = day_.sheet();
   saveReport(context(), this,
-             {"Close-out " + sheet_->school + " " + sheet_->date.iso(),
-              toQt(sheet_->date.words()),
+             {what + " " + sheet->school + " " + sheet->date.iso(),
+              toQt(sheet->date.words()),
               FileHolds::names,
               tables,
-              tables.at(static_cast<std::size_t>(browser_->section())),
+              current,
               {},
               std::string(reports::namesMark)},
              [this](const base::Result<QString>& saved) {
@@ -29,40 +40,19 @@ void CloseOutPage::save() {
              });
 }
 
-/// One line a student, for whoever plans the next day at the school.
-void CloseOutPage::saveReturns() {
-  if (!sheet_) return;
-  const auto& list = tables_.back();
-  saveReport(context(), this,
-             {"Return visits " + sheet_->school + " " + sheet_->date.iso(),
-              toQt(sheet_->date.words()),
-              FileHolds::names,
-              {list},
-              list,
-              {},
-              std::string(reports::namesMark)},
-             [this](const base::Result<QString>& saved) {
-               if (went(saved)) Q_EMIT said(savedWords(*saved));
-             });
+ReportFoot CloseOutFiles::foot() const {
+  return footOf(context(), toQt(day_.sheet()->school + ", " + day_.sheet()->date.words()), {},
+                std::string(reports::namesMark));
 }
 
-/// One sheet, however many pages it has: they stay together.
-void CloseOutPage::printReturns() {
-  if (!sheet_) return;
-  const auto& list = tables_.back();
+void CloseOutFiles::printReturns() {
+  if (!day_.sheet()) return;
+  const auto& list = day_.tables().back();
   if (list.rows.empty()) return Q_EMIT said(u"There is nothing to print."_s);
-  const auto printer = context().prompter.printer();
-  if (!printer) return;
-  const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()), {},
-                           std::string(reports::namesMark));
-  const auto draw = [printer, list,
-                     foot](const base::Progress& progress) -> base::Result<base::Done> {
-    ReportSheets(list.title, {list}, foot).print(*printer, progress);
-    return base::Done{};
-  };
-  context().work.run(
-      LongKind::report, this, draw,
-      [this, day = *day_, isClosed = sheet_->closed](const base::Result<base::Done>& done) {
+  printReport(
+      context(), this, LongKind::report, {list}, foot(),
+      [this, day = *day_.id(),
+       isClosed = day_.sheet()->closed](const base::Result<base::Done>& done) {
         if (!went(done)) return;
         // A day that is signed has its counts.
         if (isClosed)
@@ -74,26 +64,22 @@ void CloseOutPage::printReturns() {
       });
 }
 
-void CloseOutPage::pack() {
-  if (!sheet_) return;
-  const auto foot = footOf(context(), toQt(sheet_->school + ", " + sheet_->date.words()), {},
-                           std::string(reports::namesMark));
-  writeCopy(u"Export for office: where does the backup go?"_s,
-            u"logbook-%1.gkbook"_s.arg(toQt(sheet_->date.iso())),
-            [sheet = *sheet_, foot](session::Snapshot& book, const base::Path& copy) {
-              return packForOffice(book, copy, sheet, foot);
+void CloseOutFiles::pack() {
+  if (!day_.sheet()) return;
+  writeCopy(u"Export for office: where does the backup go?"_s, day_.sheet()->date,
+            [sheet = day_.sheet(), foot = foot()](session::Snapshot& book, const base::Path& copy) {
+              return packForOffice(book, copy, *sheet, foot);
             });
 }
 
-void CloseOutPage::backUp() {
-  const auto today = toQt(context().clock.now().date().iso());
-  writeCopy(u"Back up to the encrypted drive"_s, u"logbook-%1.gkbook"_s.arg(today));
+void CloseOutFiles::backUp() {
+  writeCopy(u"Back up to the encrypted drive"_s, context().clock.now().date());
 }
 
 /// A backup never takes the place of another: a name that is taken gets a number.
-void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Beside beside) {
-  const auto picked = context().prompter.newFile(title, suggestion, u"Logbook (*.gkbook)"_s,
-                                                 FileHolds::sealedNames);
+void CloseOutFiles::writeCopy(const QString& title, base::Date on, Beside beside) {
+  const auto picked = context().prompter.newFile(title, u"logbook-%1.gkbook"_s.arg(toQt(on.iso())),
+                                                 u"Logbook (*.gkbook)"_s, FileHolds::sealedNames);
   if (!picked) return;
   struct Written {
     base::Path path;
@@ -112,7 +98,7 @@ void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Be
   };
   context().work.runOnCopy(
       LongKind::backUp, this, book(), write,
-      [this, day = day_, isFree = toStd(*picked)](const base::Result<Written>& made) {
+      [this, day = day_.id(), isFree = toStd(*picked)](const base::Result<Written>& made) {
         if (!went(made)) return;
         if (!book().isInPlace()) return void(Q_EMIT savedElsewhere(toQt(made->path.string())));
         auto words = backedUpWords(made->path, made->sameDisk);
@@ -133,6 +119,32 @@ void CloseOutPage::writeCopy(const QString& title, const QString& suggestion, Be
                       u" The papers are sealed in %1. To read them: Settings, Open papers."_s.arg(
                           toQt((*papers)->string())));
       });
+}
+
+void CloseOutFiles::takeIn() {
+  const auto from =
+      context().prompter.openFile(u"The other laptop's logbook"_s, u"Logbook (*.gkbook)"_s);
+  if (!from) return;
+  mergeAsking(
+      context(), this,
+      [&book = book(), path = base::Path(toStd(*from))](session::Agreed agreed,
+                                                        const base::Progress& progress) {
+        return book.absorb(path, agreed, progress);
+      },
+      [this](const session::Merged& merged) {
+        const auto sheet = day_.sheet();
+        const auto asked = sheet ? sheet->questions.size() : 0;
+        if (asked > 0) Q_EMIT conflictsFound();
+        const auto open = sheet ? sheet->openThings() : 0;
+        return mergedWords(merged) +
+               (asked > 0  ? u". Laptop conflicts to resolve: %1."_s.arg(asked)
+                : open > 0 ? u". "_s + counted(open, "thing", "things") + u" to fix."_s
+                           : u"."_s);
+      },
+      [this](const base::Result<QString>& done) {
+        if (went(done)) Q_EMIT said(*done);
+      },
+      {.by = context().acting.by()});
 }
 
 } // namespace gk::ui

@@ -1,18 +1,16 @@
 #pragma once
 
-#include "base/files/files.h"
-#include "reports/day/close_out.h"
-#include "reports/print/table.h"
-#include "ui/lists/report_browser.h"
+#include "ui/close_out/closing_day.h"
 #include "ui/widgets/page.h"
-
-#include <functional>
 
 class QLabel;
 class QPushButton;
-class QShortcut;
 
 namespace gk::ui {
+
+class CloseOutEntries;
+class CloseOutFiles;
+class CloseOutSigning;
 
 /// Can we leave, what blocks, who must be called; and the signatures.
 class CloseOutPage final : public Page {
@@ -34,65 +32,16 @@ class CloseOutPage final : public Page {
   void incidentWanted(std::optional<gk::roster::ChildId> child);
 
  private:
-  /// Lines of one kind, answered together: students without an outcome, or one student's teeth.
-  using FixRow = std::vector<std::size_t>; ///< places among the blockers
-
   void layOut();
-  void fold();
-  [[nodiscard]] bool wasSeen(const roster::ChildId& child) const;
-  [[nodiscard]] reports::Table fixTable(const reports::Table& whole) const;
-  /// On the screen alone: who to call, at which number and in which language. A child for each row.
-  [[nodiscard]] reports::Table withGuardians(reports::Table whole,
-                                             const std::vector<roster::ChildId>& children) const;
-  /// Who needs a referral and has none comes first.
-  [[nodiscard]] reports::Table referralsToShow(const reports::Table& whole) const;
-  [[nodiscard]] std::vector<PartState> steps() const;
+  void connectActs();
   /// Shows what can be done in the part that is chosen; the keys work in every part.
   void showActs(int section);
-  void showQuestions();
-  void showSheet(const std::vector<reports::Table>& tables);
-  [[nodiscard]] std::optional<roster::ChildId> childAt(int section, int row) const;
-  /// Says so when the row is no child's.
-  [[nodiscard]] std::optional<roster::ChildId> wanted();
-  [[nodiscard]] QString nameOf(const roster::ChildId& child) const;
-  void fix(std::size_t row);
-  void fix(const reports::Blocker& blocker);
-  void outcomesOf(const FixRow& row);
-  void answer(std::size_t row);
-  /// Says it when it was noted.
-  bool noted(const base::Result<bool>& result, const QString& words);
-  bool countPaper();
-  void sayHours();
-  void count(std::size_t row);
-  void outcome();
-  /// False when the person backed out, or it failed.
-  bool outcomeOf(const roster::ChildId& child);
-  void call();
-  void refer();
-  void follow(std::size_t row);
-  void writeLetters();
-  void sign();
-  void confirm();
-  void save();
-  void saveReturns();
-  void printReturns();
-  void pack();
-  void backUp();
-  /// A copy of the logbook where the person says, and sealed papers beside it.
-  using Beside = std::function<base::Result<base::Path>(session::Snapshot&, const base::Path&)>;
-  void writeCopy(const QString& title, const QString& suggestion, Beside beside = {});
-  void takeIn();
-  void takeIn(const base::Path& from, session::Agreed agreed);
-  void sayTaken(const session::Merged& merged);
-  void reopen();
-  void addLateEntry();
+  [[nodiscard]] std::optional<roster::ChildId> childHere() const;
 
-  std::optional<roster::DayId> chosen_;
-  std::optional<roster::DayId> day_;
-  std::optional<reports::CloseOut> sheet_;
-  std::vector<reports::Table> tables_; ///< as they are saved, nothing folded
-  std::vector<FixRow> fixes_;
-  std::vector<std::size_t> unreferred_; ///< places among the blockers
+  ClosingDay day_;
+  CloseOutEntries* entries_;
+  CloseOutFiles* files_;
+  CloseOutSigning* signing_;
   QLabel* title_;
   QLabel* equation_;
   QLabel* verdict_;

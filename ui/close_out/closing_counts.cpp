@@ -5,11 +5,14 @@
 #include "reports/display_names.h"
 #include "ui/support/text.h"
 
+#include <algorithm>
+#include <array>
 #include <type_traits>
 
 namespace gk::ui {
 
 using base::Result;
+using followup::Paper;
 
 namespace {
 
@@ -118,6 +121,75 @@ Result<base::Done> sayCosts(Context& context, const reports::CloseOut& sheet,
   return context.session.enterCosts(context.acting.by(), {effort.day, *lines});
 }
 
+base::Error notNumbers() {
+  return {base::ErrorCode::numberMalformed, "type whole numbers: returned, handed out, shredded"};
+}
+
+/// Of each field a number; an empty one is zero.
+Result<std::array<int, 3>> threeCounts(const QStringList& said) {
+  std::array<int, 3> counts{};
+  base::require(said.size() == static_cast<qsizetype>(counts.size()), "three fields");
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    const auto& text = said[static_cast<qsizetype>(i)];
+    if (text.isEmpty()) continue;
+    const auto number = base::parseInt(toStd(text));
+    if (!number || *number < 0 || *number > 9999) return notNumbers();
+    counts[i] = static_cast<int>(*number);
+  }
+  return counts;
+}
+
+/// What is most likely: nurses keep their sheets, the rest comes back.
+std::vector<Prompter::FormLine> usualPlaces(Paper paper, int missing) {
+  const auto all = QString::number(std::max(missing, 0));
+  const bool isKept = paper == Paper::nurseSheets;
+  return {{u"Returned"_s, isKept ? u"0"_s : all},
+          {u"Handed out"_s, isKept ? all : u"0"_s},
+          {u"Shredded"_s, u"0"_s}};
+}
+
+/// Asks where the sheets are, and why they do not add up when they do not.
+Result<bool> countIn(Context& context, const reports::PaperLine& line) {
+  auto count = line.count;
+  const int open = count.out - line.known;
+  const auto words = capital(toQt(base::displayName(count.paper)));
+  const auto said =
+      context.prompter.fill(u"%1: %2 unaccounted for. Where are they?"_s.arg(words).arg(open),
+                            usualPlaces(count.paper, open));
+  if (!said) return false;
+  const auto counts = threeCounts(*said);
+  if (!counts) return counts.error();
+  const auto& [back, handed, shredded] = *counts;
+  count.back = back;
+  count.handed = handed;
+  count.shredded = shredded;
+  count.reason.clear();
+  if (const int missing = open - back - handed - shredded; missing != 0) {
+    const auto question = missing > 0 ? u"%1: %2 unaccounted for. Where are they?"_s
+                                      : u"%1: %2 more than went out. Why?"_s;
+    const auto why = context.prompter.text(question.arg(words).arg(std::abs(missing)), {});
+    if (why) count.reason = toStd(why->trimmed());
+  }
+  return isDone(context.session.countPaper(context.acting.by(), count));
+}
+
+Result<bool> askOtherPaper(Context& context, const reports::CloseOut& sheet, roster::DayId day) {
+  reports::PaperLine line{{.day = day, .paper = Paper::other}};
+  for (const auto& one : sheet.papers)
+    if (one.count.paper == Paper::other) line = one;
+  const auto said = context.prompter.text(
+      u"How many other printed lists went out today (school lists, slips, copies)? "
+      "0 if none."_s,
+      QString::number(line.count.out));
+  if (!said) return false;
+  const auto number = base::parseInt(toStd(said->trimmed()));
+  if (!number || *number < 0 || *number > 9999) return notNumbers();
+  line.count.out = static_cast<int>(*number);
+  if (line.count.out > 0) return countIn(context, line);
+  return isDone(
+      context.session.countPaper(context.acting.by(), {.day = day, .paper = Paper::other}));
+}
+
 } // namespace
 
 Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster::DayId day) {
@@ -138,8 +210,7 @@ Result<bool> sayEffort(Context& context, const reports::CloseOut& sheet, roster:
   const auto& effort = *filled;
   if (const auto noted = context.session.enterEffort(context.acting.by(), effort); !noted)
     return noted.error();
-  if (const auto noted = sayCosts(context, sheet, effort); !noted) return noted.error();
-  return true;
+  return isDone(sayCosts(context, sheet, effort));
 }
 
 Result<bool> countSupply(Context& context, const reports::SupplyLine& line, roster::DayId day) {
@@ -161,9 +232,7 @@ Result<bool> countSupply(Context& context, const reports::SupplyLine& line, rost
                        return text.trimmed();
                      });
     if (!why) return false;
-    const auto aside = context.session.quarantineLot(context.acting.by(), line.lot, toStd(*why));
-    if (!aside) return aside.error();
-    return true;
+    return isDone(context.session.quarantineLot(context.acting.by(), line.lot, toStd(*why)));
   }
   const auto read = [&](const QStringList& said) -> Result<kit::LotCount> {
     kit::LotCount count{.day = day, .lot = line.lot};
@@ -181,9 +250,62 @@ Result<bool> countSupply(Context& context, const reports::SupplyLine& line, rost
       fillUntilRead(context, u"%1: packages of today. 0 left closes the lot."_s.arg(lot),
                     {{u"Opened"_s, textOf(line.opened)}, {u"Left"_s, textOf(line.left)}}, read);
   if (!count) return false;
-  if (const auto noted = context.session.countLot(context.acting.by(), *count); !noted)
-    return noted.error();
-  return true;
+  return isDone(context.session.countLot(context.acting.by(), *count));
+}
+
+Result<bool> countPaperIn(Context& context, const reports::CloseOut& sheet, roster::DayId day) {
+  bool asked = false;
+  for (const auto& line : sheet.papers) {
+    if (line.isSettled() || line.count.paper == Paper::other) continue;
+    asked = true;
+    auto counted = countIn(context, line);
+    if (!counted || !*counted) return counted;
+  }
+  const bool isOtherOpen = std::ranges::any_of(sheet.papers, [](const auto& line) {
+    return line.count.paper == Paper::other && !line.isSettled();
+  });
+  if (asked && sheet.paperCounted && !isOtherOpen) return true;
+  return askOtherPaper(context, sheet, day);
+}
+
+Result<bool> readLightAgain(Context& context, kit::LightId id, roster::DayId day) {
+  const auto lights = context.session.lights();
+  if (!lights) return lights.error();
+  const auto light = std::ranges::find(*lights, id, &base::Recorded<kit::Light>::id);
+  if (light == lights->end()) return false;
+  const auto tag = toQt(light->value.tag);
+  const auto said = context.prompter.text(
+      u"Light %1 before leaving: what does meter %2 read, in mW/cm²? Baseline %3. "
+      "Blank: not read."_s.arg(tag, toQt(light->value.meter))
+          .arg(light->value.baseline.value),
+      {});
+  if (!said) return false;
+  if (said->trimmed().isEmpty()) {
+    const auto why = context.prompter.text(u"Why is %1 not read?"_s.arg(tag), {});
+    if (!why || why->trimmed().isEmpty()) return false;
+    return isDone(
+        context.session.passOverLight(context.acting.by(), {day, id, toStd(why->trimmed())}));
+  }
+  const auto value = base::parseInt(toStd(said->trimmed()));
+  if (!value) return value.error();
+  const auto number = static_cast<int>(std::clamp<std::int64_t>(*value, -1, 9999));
+  const auto on = context.session.day(day);
+  if (!on) return on.error();
+  const kit::MeterReading reading{.light = id,
+                                  .on = on->value.date,
+                                  .value = {number},
+                                  .withSleeve = light->value.baselineWithSleeve,
+                                  .meter = light->value.meter};
+  auto read = context.session.enterReading(context.acting.by(), reading);
+  if (!read && read.error().code == base::ErrorCode::ruleLight) {
+    const auto chosen =
+        context.prompter.decide(capital(toQt(read.error().detail)) + u'.',
+                                {u"Read it again"_s, u"The meter shows %1"_s.arg(number)});
+    if (!chosen) return false;
+    if (*chosen == 0) return readLightAgain(context, id, day);
+    read = context.session.enterReading(context.acting.by(), reading, session::Confirmed::yes);
+  }
+  return isDone(read);
 }
 
 } // namespace gk::ui

@@ -70,9 +70,7 @@ base::Result<bool> confirmPlacementsOf(Context& context, const reports::CloseOut
 
 base::Result<base::Done> confirmBeforeSigning(Context& context, const reports::CloseOut& sheet,
                                               roster::DayId day) {
-  // A copy: each answer makes a new sheet.
-  const auto lines = sheet.confirmed;
-  for (const auto& line : lines) {
+  for (const auto& line : sheet.confirmed) {
     const auto state = context.session.pinOf(line.member);
     if (!state) return state.error();
     if (line.open() == 0 || *state != roster::PinState::set) continue;

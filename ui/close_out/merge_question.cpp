@@ -29,8 +29,7 @@ Result<bool> answered(Context& context, const reports::MergeQuestion& question,
     if (meant != 1) return false;
     noted = context.session.answerMerge(context.acting.by(), answer, session::Confirmed::yes);
   }
-  if (!noted) return noted.error();
-  return true;
+  return isDone(noted);
 }
 
 /// One thing that two laptops corrected: one of the words is kept.
@@ -43,9 +42,7 @@ Result<bool> settled(Context& context, const reports::MergeQuestion& question) {
       options);
   if (!chosen) return false;
   const auto& side = question.sides.at(static_cast<std::size_t>(*chosen));
-  const auto kept = context.session.settleWords(context.acting.by(), *side.word);
-  if (!kept) return kept.error();
-  return true;
+  return isDone(context.session.settleWords(context.acting.by(), *side.word));
 }
 
 } // namespace
@@ -87,10 +84,21 @@ Result<bool> reopenQuestion(Context& context, const reports::AnsweredQuestion& o
           toQt(old.shown), toQt(old.words)),
       {});
   if (!why || why->trimmed().isEmpty()) return false;
-  const auto opened =
-      context.session.reopenMerge(context.acting.by(), old.answer, toStd(why->trimmed()));
-  if (!opened) return opened.error();
-  return true;
+  return isDone(
+      context.session.reopenMerge(context.acting.by(), old.answer, toStd(why->trimmed())));
+}
+
+Result<bool> joinAgain(Context& context, const reports::Blocker& blocker) {
+  const auto pair = context.session.cardPair(*blocker.child, *blocker.joined);
+  if (!pair) return pair.error();
+  const auto how = context.prompter.decideBy(
+      session::cardTable(*pair), u"%1: %2."_s.arg(toQt(blocker.shown), toQt(blocker.what)),
+      {u"One student: put the entries on the kept card"_s,
+       u"Leave it: two students after all (Desk, Students, Separate cards)"_s});
+  if (how != 0) return false;
+  return isDone(context.session.joinCards(context.acting.by(base::Station::rosters), *blocker.child,
+                                          *blocker.joined,
+                                          "entries of another laptop for the joined card"));
 }
 
 } // namespace gk::ui

@@ -14,4 +14,8 @@ base::Result<bool> answerQuestion(Context& context, const reports::MergeQuestion
 /// Why an answer is to be changed; then it is taken back and the question is open again.
 base::Result<bool> reopenQuestion(Context& context, const reports::AnsweredQuestion& old);
 
+/// Entries that came for a card that is joined to another: put on the kept one, once a person saw
+/// both cards.
+base::Result<bool> joinAgain(Context& context, const reports::Blocker& blocker);
+
 } // namespace gk::ui

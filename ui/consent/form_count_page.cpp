@@ -19,7 +19,6 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPagedPaintDevice>
 #include <QPushButton>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -223,17 +222,11 @@ void FormCountPage::handOut() {
 
 void FormCountPage::print(const reports::Table& table) {
   if (table.rows.empty()) return Q_EMIT said(u"There is nothing to print."_s);
-  const auto printer = context().prompter.printer();
-  if (!printer) return;
-  const auto foot = footOf(context(), toQt(table.title));
-  const auto draw = [printer, table,
-                     foot](const base::Progress& progress) -> base::Result<base::Done> {
-    ReportSheets(table.title, {table}, foot).print(*printer, progress);
-    return base::Done{};
-  };
-  context().work.run(LongKind::report, this, draw, [this](const base::Result<base::Done>& done) {
-    if (went(done)) Q_EMIT said(u"Printed. Shred pages that name students after use."_s);
-  });
+  printReport(context(), this, LongKind::report, {table}, footOf(context(), toQt(table.title)),
+              [this](const base::Result<base::Done>& done) {
+                if (went(done))
+                  Q_EMIT said(u"Printed. Shred pages that name students after use."_s);
+              });
 }
 
 void FormCountPage::save(const reports::Table& table, FileHolds holds) {

@@ -6,12 +6,15 @@
 
 namespace gk::ui {
 
+namespace {
+
+using session::Agreed;
+
+/// Whether the merge stopped to ask.
 bool isAsked(const base::Error& why) {
   return why.code == base::ErrorCode::storeForked || why.code == base::ErrorCode::storeAhead ||
          why.code == base::ErrorCode::storeErases;
 }
-
-namespace {
 
 /// The one who erases them here says how many entries go, as was asked, and gives her PIN.
 std::optional<session::ErasureYes> erasureYes(Context& context, const QString& asked) {
@@ -31,10 +34,8 @@ std::optional<session::ErasureYes> erasureYes(Context& context, const QString& a
   return session::ErasureYes{by, entries, *own};
 }
 
-} // namespace
-
-std::optional<session::Agreed> agreedNow(Context& context, const base::Error& why,
-                                         session::Agreed before) {
+/// What is agreed to now as well, or none.
+std::optional<Agreed> agreedNow(Context& context, const base::Error& why, Agreed before) {
   const auto asked = toQt(why.detail) + u". "_s;
   if (why.code == base::ErrorCode::storeErases) {
     before.erasures = erasureYes(context, asked);
@@ -50,6 +51,23 @@ std::optional<session::Agreed> agreedNow(Context& context, const base::Error& wh
                                           {u"Yes, it was copied: join both"_s,
                                            u"No, or not sure: leave both unchanged"_s}) == 0;
   return before.copies ? std::optional(before) : std::nullopt;
+}
+
+} // namespace
+
+void mergeAsking(Context& context, QObject* owner, const Absorb& absorb, const MergeSaid& words,
+                 const MergeDone& then, const Agreed& agreed) {
+  // Nothing else asks the book meanwhile: the window is covered (LongWork::hasBook).
+  context.work.runOnBook(
+      LongKind::merge, owner, context.session,
+      [absorb, agreed](const base::Progress& progress) { return absorb(agreed, progress); },
+      [&context, owner, absorb, words, then, agreed](const base::Result<session::Merged>& merged) {
+        if (merged) return then(words(*merged));
+        if (!isAsked(merged.error())) return then(merged.error());
+        if (const auto more = agreedNow(context, merged.error(), agreed))
+          return mergeAsking(context, owner, absorb, words, then, *more);
+        then(u"Not merged. Nothing is lost: both logbooks are as they were."_s);
+      });
 }
 
 QString mergedWords(const session::Merged& merged) {

@@ -5,19 +5,22 @@
 #include "ui/asking/context.h"
 #include "ui/support/text.h"
 
-#include <optional>
+#include <functional>
 
 namespace gk::ui {
 
-/// After a merge asked, in its words: whether a person says that the disk or the logbook was
-/// copied, so that both are to be joined (`storeForked`), or that students are to be erased here
-/// too (`storeErases`), whose entries she types the number of. What is agreed to now as well, or
-/// none. Precondition: isAsked(why).
-std::optional<session::Agreed> agreedNow(Context& context, const base::Error& why,
-                                         session::Agreed before);
-inline const QString notMerged = u"Not merged. Nothing is lost: both logbooks are as they were."_s;
-/// Whether the merge stopped to ask.
-bool isAsked(const base::Error& why);
+using Absorb =
+    std::function<base::Result<session::Merged>(const session::Agreed&, const base::Progress&)>;
+using MergeSaid = std::function<QString(const session::Merged&)>;
+using MergeDone = std::function<void(const base::Result<QString>&)>;
+
+/// Merges by `absorb`, as long work of `owner` that has the book to itself. Where it stops to ask,
+/// a person says whether the disk or the logbook was copied, so that both are to be joined
+/// (`storeForked`), whether that laptop's clock was wrong (`storeAhead`), or that students are to
+/// be erased here too (`storeErases`), whose entries she types the number of; then it is done
+/// again. `then` is given the `words` for what was merged, or that nothing was.
+void mergeAsking(Context& context, QObject* owner, const Absorb& absorb, const MergeSaid& words,
+                 const MergeDone& then, const session::Agreed& agreed = {});
 
 /// What a merge brought, a clause; of copies that were joined as well.
 QString mergedWords(const session::Merged& merged);

@@ -13,10 +13,6 @@ namespace {
 
 const QString envelopeFilter = u"Day envelope (*.gkday)"_s;
 
-} // namespace
-
-namespace {
-
 /// For which school's day; none: with everyone.
 struct ForSchool {
   std::optional<roster::SchoolId> school{};
@@ -85,44 +81,30 @@ void sealDayEnvelope(Context& context, QObject* owner, base::By by,
       std::move(then));
 }
 
-namespace {
-
-using Told = std::function<void(const base::Result<QString>&)>;
-
-void takeEnvelope(Context& context, QObject* owner, base::By by, const QString& path,
-                  const std::string& words, session::Agreed agreed, const Told& then) {
-  context.work.runOnBook(
-      LongKind::merge, owner, context.session,
-      [&book = context.session, by, path, words, agreed](const base::Progress& progress) {
-        return book.absorbEnvelope(by, toStd(path), words, agreed, progress);
+void mergeDayEnvelope(Context& context, QObject* owner, base::By by,
+                      const std::function<void(const base::Result<QString>&)>& then) {
+  const auto path = context.prompter.openFile(u"The other laptop's day envelope"_s, envelopeFilter);
+  if (!path) return;
+  const auto typed = context.prompter.passphrase(u"The passphrase of this envelope"_s);
+  if (!typed) return;
+  auto& book = context.session;
+  mergeAsking(
+      context, owner,
+      [&book, by, path = base::Path(toStd(*path)),
+       words = toStd(*typed)](const session::Agreed& agreed, const base::Progress& progress) {
+        return book.absorbEnvelope(by, path, words, agreed, progress);
       },
-      [&context, owner, by, path, words, agreed,
-       then](const base::Result<session::Merged>& merged) {
-        if (!merged && isAsked(merged.error())) {
-          if (const auto more = agreedNow(context, merged.error(), agreed))
-            return takeEnvelope(context, owner, by, path, words, *more, then);
-          return then(notMerged);
-        }
-        if (!merged) return then(merged.error());
-        auto said = mergedWords(*merged) + u"."_s;
-        if (merged->newEntries > 0) said += u" Conflicts, if any, are in the close-out (F3)."_s;
-        const auto late = context.session.lateOnCards();
+      [&book](const session::Merged& merged) {
+        auto said = mergedWords(merged) + u"."_s;
+        if (merged.newEntries > 0) said += u" Conflicts, if any, are in the close-out (F3)."_s;
+        const auto late = book.lateOnCards();
         if (late && !late->empty())
           said += u" ▲ "_s + counted(std::ssize(*late), "joined card", "joined cards") +
                   u" got entries that are not on the kept card yet: see the close-out (F3), or "
                   u"Students on the desk (F8)."_s;
-        then(said);
-      });
-}
-
-} // namespace
-
-void mergeDayEnvelope(Context& context, QObject* owner, base::By by, const Told& then) {
-  const auto path = context.prompter.openFile(u"The other laptop's day envelope"_s, envelopeFilter);
-  if (!path) return;
-  const auto words = context.prompter.passphrase(u"The passphrase of this envelope"_s);
-  if (!words) return;
-  takeEnvelope(context, owner, by, *path, toStd(*words), {}, then);
+        return said;
+      },
+      then);
 }
 
 } // namespace gk::ui

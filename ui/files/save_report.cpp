@@ -6,6 +6,8 @@
 #include "ui/files/named_file.h"
 #include "ui/support/text.h"
 
+#include <QPagedPaintDevice>
+
 #include <algorithm>
 
 namespace gk::ui {
@@ -89,6 +91,19 @@ void saveReport(Context& context, QObject* owner, ReportToSave report,
     return path;
   };
   context.work.run(LongKind::report, owner, write, std::move(then));
+}
+
+void printReport(Context& context, QObject* owner, LongKind kind,
+                 const std::vector<reports::Table>& tables, const ReportFoot& foot,
+                 std::function<void(const base::Result<base::Done>&)> then) {
+  const auto printer = context.prompter.printer();
+  if (!printer) return;
+  const auto draw = [printer, tables,
+                     foot](const base::Progress& progress) -> base::Result<base::Done> {
+    ReportSheets(tables.front().title, tables, foot).print(*printer, progress);
+    return base::Done{};
+  };
+  context.work.run(kind, owner, draw, std::move(then));
 }
 
 } // namespace gk::ui

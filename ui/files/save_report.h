@@ -33,4 +33,10 @@ QString fileName(const std::string& title);
 void saveReport(Context& context, QObject* owner, ReportToSave report,
                 std::function<void(const base::Result<QString>&)> then);
 
+/// Asks for a printer and prints the tables, as long work of `owner`, whose `then` is not called
+/// when backed out. Precondition: a table.
+void printReport(Context& context, QObject* owner, LongKind kind,
+                 const std::vector<reports::Table>& tables, const ReportFoot& foot,
+                 std::function<void(const base::Result<base::Done>&)> then);
+
 } // namespace gk::ui

@@ -6,7 +6,6 @@
 #include "ui/support/text.h"
 
 #include <QComboBox>
-#include <QPagedPaintDevice>
 
 // Planned days on paper, and for another program's calendar.
 namespace gk::ui {
@@ -33,19 +32,12 @@ std::string aheadWords(const reports::PlannedLine& line) {
 
 void CalendarPage::print() {
   if (days_.rows.empty()) return Q_EMIT said(u"There is nothing to print."_s);
-  const auto printer = context().prompter.printer();
-  if (!printer) return;
   std::vector<reports::Table> tables{days_};
   if (!packing_.rows.empty()) tables.push_back(packing_);
-  const auto draw = [printer, tables = std::move(tables),
-                     foot = footOf(context(), term_->currentText())](
-                        const base::Progress& progress) -> base::Result<base::Done> {
-    ReportSheets(tables.front().title, tables, foot).print(*printer, progress);
-    return base::Done{};
-  };
-  context().work.run(LongKind::report, this, draw, [this](const base::Result<base::Done>& done) {
-    if (went(done)) Q_EMIT said(u"Printed."_s);
-  });
+  printReport(context(), this, LongKind::report, tables, footOf(context(), term_->currentText()),
+              [this](const base::Result<base::Done>& done) {
+                if (went(done)) Q_EMIT said(u"Printed."_s);
+              });
 }
 
 void CalendarPage::exportDays() {

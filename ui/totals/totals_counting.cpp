@@ -19,8 +19,7 @@ namespace gk::ui {
 using reports::ReportKind;
 
 void TotalsPage::countTerm(roster::TermId term) {
-  ++counting_;
-  const auto question = ++asked_;
+  ++asked_;
   state_->setText(u"Counting ..."_s);
   using Answer = base::Result<std::shared_ptr<const Counted>>;
   const auto count = [term, asOf = context().clock.now().date()](
@@ -35,14 +34,12 @@ void TotalsPage::countTerm(roster::TermId term) {
       return base::Error{base::ErrorCode::workCanceled, "the totals were not counted"};
     return std::make_shared<const Counted>(Counted{std::move(counted), records});
   };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer counted) {
-    --counting_;
-    if (question != asked_) return;
-    if (!counted) return notCounted(counted.error());
-    counted_ = std::move(*counted);
-    fillFilters();
-    countReport();
-  });
+  context().work.runOnCopy(LongKind::totals, this, book(), count, answered([this](Answer counted) {
+                             if (!counted) return notCounted(counted.error());
+                             counted_ = std::move(*counted);
+                             fillFilters();
+                             countReport();
+                           }));
 }
 
 void TotalsPage::notCounted(const base::Error& why) {
@@ -82,8 +79,7 @@ void TotalsPage::countReport() {
   const auto options = this->options();
   tables_.clear();
   if (!options) return showTables();
-  ++counting_;
-  const auto question = ++asked_;
+  ++asked_;
   context().work.run(
       LongKind::report, this,
       [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()](
@@ -96,35 +92,33 @@ void TotalsPage::countReport() {
               reports::groupsToOffer(counted->totals, chosen.suppression, chosen.earlier);
         return reports::makeReport(what, *counted->records, chosen);
       },
-      [this, question](base::Result<reports::Report> report) {
-        --counting_;
-        if (question != asked_) return;
+      answered([this](base::Result<reports::Report> report) {
         if (!report) return notCounted(report.error());
         tables_ = std::move(report->tables);
         release_ = std::move(report->release);
         exposed_ = report->exposed;
         showTables();
-      });
+      }));
 }
 
-/// Reads every term so far, which is more than the page has at hand.
 void TotalsPage::countTerms() {
   tables_.clear();
   showTables();
-  ++counting_;
-  const auto question = ++asked_;
-  using Answer = base::Result<std::vector<reports::TermTotals>>;
-  const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
-                         session::Snapshot& book, const base::Progress& progress) -> Answer {
-    return session::termsSoFar(book, start, asOf, progress);
-  };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer terms) {
-    --counting_;
-    if (question != asked_) return;
+  ++asked_;
+  readTerms([this](const auto& terms) {
     if (!terms) return notCounted(terms.error());
     tables_ = reports::termsReport(*terms, reports::SideBySide::terms, termChoice().school);
     showTables();
   });
+}
+
+void TotalsPage::readTerms(
+    std::function<void(const base::Result<std::vector<reports::TermTotals>>&)> then) {
+  const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
+                         session::Snapshot& book, const base::Progress& progress) {
+    return session::termsSoFar(book, start, asOf, progress);
+  };
+  context().work.runOnCopy(LongKind::totals, this, book(), count, answered(std::move(then)));
 }
 
 void TotalsPage::turnPictures() {
@@ -135,21 +129,11 @@ void TotalsPage::turnPictures() {
 void TotalsPage::countTrend() {
   if (!overview_->isTurned() || !counted_) return;
   overview_->showTrend({u"Counting earlier terms ..."_s, std::nullopt});
-  ++counting_;
-  const auto question = asked_;
-  const auto school = termChoice().school;
-  using Answer = base::Result<std::vector<reports::TermTotals>>;
-  const auto count = [start = counted_->records->term.start, asOf = context().clock.now().date()](
-                         session::Snapshot& book, const base::Progress& progress) -> Answer {
-    return session::termsSoFar(book, start, asOf, progress);
-  };
-  const auto show = [this, question, school](const Answer& terms) {
-    --counting_;
-    if (question != asked_ || !counted_ || school != termChoice().school) return;
+  readTerms([this, school = termChoice().school](const auto& terms) {
+    if (!counted_ || school != termChoice().school) return;
     if (!terms) return overview_->showTrend({u"Earlier terms were not counted."_s, std::nullopt});
     overview_->showTrend(trendOf(*terms, school));
-  };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, show);
+  });
 }
 
 /// Every term of the year, which is more than the page has at hand.
@@ -162,8 +146,7 @@ void TotalsPage::countYear() {
     return showTables();
   }
   showTables();
-  ++counting_;
-  const auto question = ++asked_;
+  ++asked_;
   struct Made {
     std::shared_ptr<const session::YearRead> read;
     reports::Report report;
@@ -177,20 +160,19 @@ void TotalsPage::countYear() {
     const auto kept = std::make_shared<const session::YearRead>(*std::move(read));
     return Made{kept, reports::makeReport(ReportKind::state, kept->records, kept->options)};
   };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, [this, question](Answer made) {
-    --counting_;
-    if (question != asked_) return;
-    if (!made) return notCounted(made.error());
-    yearRead_ = std::move(made->read);
-    state_->setText(
-        u"%1, counted through %2. Each student once; small numbers are suppressed.%3"_s.arg(
-            toQt(roster::wordsOf(yearRead_->year)), toQt(yearRead_->records.asOf.words()),
-            idleWords()));
-    tables_ = std::move(made->report.tables);
-    release_ = std::move(made->report.release);
-    exposed_ = made->report.exposed;
-    showTables();
-  });
+  context().work.runOnCopy(
+      LongKind::totals, this, book(), count, answered([this](Answer made) {
+        if (!made) return notCounted(made.error());
+        yearRead_ = std::move(made->read);
+        state_->setText(
+            u"%1, counted through %2. Each student once; small numbers are suppressed.%3"_s.arg(
+                toQt(roster::wordsOf(yearRead_->year)), toQt(yearRead_->records.asOf.words()),
+                idleWords()));
+        tables_ = std::move(made->report.tables);
+        release_ = std::move(made->report.release);
+        exposed_ = made->report.exposed;
+        showTables();
+      }));
 }
 
 } // namespace gk::ui

@@ -56,9 +56,19 @@ class TotalsPage final : public Page {
   void countTerms();
   void countYear();
   void turnPictures();
-  /// Of the other two pictures, of the term and the school that are chosen; reads every term so
-  /// far.
+  /// Of the other two pictures, of the term and the school that are chosen.
   void countTrend();
+  /// Every term so far, which is more than the page has at hand.
+  void readTerms(std::function<void(const base::Result<std::vector<reports::TermTotals>>&)> then);
+  /// `then`, of long work that is counted here; not called when something else was asked since.
+  template <class Then>
+  auto answered(Then then) {
+    ++counting_;
+    return [this, question = asked_, then = std::move(then)](auto answer) {
+      --counting_;
+      if (question == asked_) then(std::move(answer));
+    };
+  }
   void showYears();
   void fillFilters();
   void showChips();
@@ -83,8 +93,6 @@ class TotalsPage final : public Page {
   /// Whether what is saved is noted as issued.
   enum class Going { draft, out };
   void save(Going going);
-  /// The state's report goes out with its own term, choice and file.
-  void saveYear(Going going, std::vector<reports::Table> tables);
   [[nodiscard]] reports::Factor factor() const;
   [[nodiscard]] reports::ReportKind kind() const;
   [[nodiscard]] reports::Choice choice() const;

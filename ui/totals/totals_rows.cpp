@@ -7,13 +7,12 @@
 #include "reports/term/rows_behind.h"
 #include "session/book/snapshot.h"
 #include "session/reporting/recall.h"
-#include "ui/close_out/close_out_questions.h"
+#include "ui/close_out/close_out_entries.h"
 #include "ui/files/save_report.h"
 #include "ui/lists/report_browser.h"
 #include "ui/support/text.h"
 
 #include <QComboBox>
-#include <QPagedPaintDevice>
 
 #include <algorithm>
 
@@ -73,25 +72,19 @@ bool TotalsPage::isAtDetails() const {
 
 void TotalsPage::printList() {
   if (!isAtDetails()) return;
-  const auto printer = context().prompter.printer();
-  if (!printer) return;
-  const auto draw =
-      [printer, list = *behind_,
-       foot = footOf(context(), term_->currentText(), {}, std::string(reports::namesMark))](
-          const base::Progress& progress) -> base::Result<base::Done> {
-    ReportSheets(list.title, {list}, foot).print(*printer, progress);
-    return base::Done{};
-  };
-  context().work.run(LongKind::letters, this, draw, [this](const base::Result<base::Done>& done) {
-    if (!went(done)) return;
-    const auto day = book().openDayNow();
-    const bool isCounted =
-        day &&
-        wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
-                  book().countOut(context().acting.by(), day->id, followup::Paper::other, 1));
-    Q_EMIT said(isCounted ? u"Printed and counted out with the day's other lists."_s
-                          : u"Printed. It names students: shred it when it is done with."_s);
-  });
+  printReport(
+      context(), this, LongKind::letters, {*behind_},
+      footOf(context(), term_->currentText(), {}, std::string(reports::namesMark)),
+      [this](const base::Result<base::Done>& done) {
+        if (!went(done)) return;
+        const auto day = book().openDayNow();
+        const bool isCounted =
+            day &&
+            wentAfter(u"The list is printed, but not counted out: count it at the close-out."_s,
+                      book().countOut(context().acting.by(), day->id, followup::Paper::other, 1));
+        Q_EMIT said(isCounted ? u"Printed and counted out with the day's other lists."_s
+                              : u"Printed. It names students: shred it when it is done with."_s);
+      });
 }
 
 /// From the tracker to what became of one referral.
@@ -156,19 +149,15 @@ void TotalsPage::showNamed(std::function<reports::Table(const reports::Names&)> 
 }
 
 void TotalsPage::makeNamed(std::function<base::Result<reports::Table>(session::Snapshot&)> make) {
-  ++counting_;
-  const auto question = asked_;
   context().work.runOnCopy(
       LongKind::report, this, book(),
-      [make = std::move(make)](session::Snapshot& book,
-                               const base::Progress& progress) -> base::Result<reports::Table> {
+      [make = std::move(make)](session::Snapshot& book, const base::Progress& progress) {
         progress.at(base::Stage::reading);
         return make(book);
       },
-      [this, question](base::Result<reports::Table> rows) {
-        --counting_;
-        if (question == asked_ && went(rows)) showBehind(std::move(*rows));
-      });
+      answered([this](base::Result<reports::Table> rows) {
+        if (went(rows)) showBehind(std::move(*rows));
+      }));
 }
 
 void TotalsPage::showBehind(reports::Table rows) {

@@ -6,6 +6,13 @@ Page::Page(Context& context, QWidget* parent) : QWidget(parent), context_(contex
   changes_ = book().onChanged([this](const session::Change&) { noteChange(); });
 }
 
+void Page::tellOf(std::initializer_list<const PageActs*> acts) {
+  for (const auto* one : acts) {
+    connect(one, &PageActs::said, this, &Page::said);
+    connect(one, &PageActs::failed, this, &Page::failed);
+  }
+}
+
 void Page::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
   if (!stale_) return;

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "ui/asking/context.h"
-#include "ui/support/message.h"
+#include "ui/widgets/page_acts.h"
 
 #include <QWidget>
 
@@ -9,7 +8,7 @@ namespace gk::ui {
 
 /// A page around the chair. It shows what it read from the book and reads again after every
 /// change: at once when it is seen, else when it is shown next.
-class Page : public QWidget {
+class Page : public QWidget, public Tells<Page> {
   Q_OBJECT
 
  public:
@@ -32,22 +31,8 @@ class Page : public QWidget {
 
   [[nodiscard]] Context& context() const { return context_; }
   [[nodiscard]] session::Session& book() const { return context_.session; }
-
-  /// False, and says so, when it failed.
-  template <class T>
-  bool went(const base::Result<T>& result) {
-    if (!result) Q_EMIT failed(describe(result.error()));
-    return result.has_value();
-  }
-  /// As `went`, after an act that stays: the message says `done`, not that nothing was written.
-  template <class T>
-  bool wentAfter(const QString& done, const base::Result<T>& result) {
-    if (result) return true;
-    auto message = describe(result.error());
-    message.lost = done;
-    Q_EMIT failed(message);
-    return false;
-  }
+  /// What these acts tell is told as the page's own.
+  void tellOf(std::initializer_list<const PageActs*> acts);
 
  private:
   void noteChange();

@@ -1,26 +1,57 @@
+#include "ui/close_out/closing_day.h"
+
 #include "base/text/text.h"
 #include "reports/day/close_out_tables.h"
 #include "reports/day/close_out_words.h"
 #include "reports/day/return_visits.h"
 #include "reports/display_names.h"
-#include "ui/close_out/close_out_page.h"
-#include "ui/close_out/close_out_words.h"
 #include "ui/support/text.h"
-
-#include <QLabel>
 
 #include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <ranges>
+#include <utility>
 
-// The close-out as steps: how far each is, and lines of one kind answered together.
 namespace gk::ui {
 
 using namespace reports::close_out;
 
+namespace {
+
+template <class Line>
+std::optional<roster::ChildId> childOf(const std::vector<Line>& lines, std::size_t row) {
+  return row < lines.size() ? std::optional(lines[row].child) : std::nullopt;
+}
+
+} // namespace
+
+bool ClosingDay::choose(const std::optional<roster::DayId>& day) {
+  return std::exchange(chosen_, day) != day;
+}
+
+base::Result<base::Done> ClosingDay::read() {
+  sheet_.reset();
+  tables_.clear();
+  day_ = chosen_;
+  if (!day_) {
+    const auto open = book_.openDayNow();
+    if (!open && open.error().code != base::ErrorCode::notFound) return open.error();
+    if (!open) return base::Done{};
+    day_ = open->id;
+  }
+  const auto records = book_.dayRecords(*day_);
+  if (!records) return records.error();
+  const auto names = book_.names(*records);
+  if (!names) return names.error();
+  sheet_ = std::make_shared<const reports::CloseOut>(reports::closeOut(*records, *names));
+  tables_ = reports::closeOutTables(*sheet_);
+  fold();
+  return base::Done{};
+}
+
 /// Students without an outcome whom no one saw are one line, and so are the teeth of a student.
-void CloseOutPage::fold() {
+void ClosingDay::fold() {
   fixes_.clear();
   unreferred_.clear();
   const auto& all = sheet_->blockers;
@@ -34,25 +65,36 @@ void CloseOutPage::fold() {
   };
   for (std::size_t i = 0; i < all.size(); ++i) {
     const auto known = std::ranges::find_if(
-        fixes_, [&](const FixRow& row) { return isAlike(all[row.front()], all[i]); });
+        fixes_, [&](const auto& row) { return isAlike(all[row.front()], all[i]); });
     if (known == fixes_.end())
       fixes_.push_back({i});
     else
       known->push_back(i);
   }
   // Whoever must be called today comes first.
-  std::ranges::stable_partition(fixes_, [&](const FixRow& row) {
+  std::ranges::stable_partition(fixes_, [&](const auto& row) {
     return all[row.front()].kind == reports::BlockerKind::urgentNotCalled ||
            all[row.front()].kind == reports::BlockerKind::noReferral;
   });
 }
 
-bool CloseOutPage::wasSeen(const roster::ChildId& child) const {
+std::vector<reports::Blocker> ClosingDay::blockersAt(std::size_t row) const {
+  std::vector<reports::Blocker> alike;
+  for (const auto place : fixes_.at(row))
+    alike.push_back(sheet_->blockers[place]);
+  return alike;
+}
+
+const reports::ReferralLine* ClosingDay::referralAt(std::size_t row) const {
+  return row < unreferred_.size() ? nullptr : &sheet_->referrals.at(row - unreferred_.size());
+}
+
+bool ClosingDay::wasSeen(const roster::ChildId& child) const {
   const auto line = std::ranges::find(sheet_->lines, child, &reports::ChildLine::child);
   return line != sheet_->lines.end() && (line->urgency || !line->sealed.empty());
 }
 
-QString CloseOutPage::nameOf(const roster::ChildId& child) const {
+QString ClosingDay::nameOf(const roster::ChildId& child) const {
   for (const auto* lines : {&sheet_->lines, &sheet_->stillToSee})
     for (const auto& line : *lines)
       if (line.child == child) return toQt(line.shown);
@@ -60,28 +102,47 @@ QString CloseOutPage::nameOf(const roster::ChildId& child) const {
   return letter == sheet_->letters.end() ? u"the student on this line"_s : toQt(letter->shown);
 }
 
-reports::Table CloseOutPage::fixTable(const reports::Table& whole) const {
-  auto folded = whole;
-  folded.rows.clear();
-  for (const auto& row : fixes_) {
-    auto cells = whole.rows.at(row.front());
-    const auto& first = sheet_->blockers[row.front()];
-    if (row.size() > 1 && first.kind == reports::BlockerKind::noOutcome)
-      cells.front() = base::counted(row.size(), "student", "students");
-    else if (row.size() > 1)
-      cells.back() = cells.back().with(" (" + base::counted(row.size(), "tooth", "teeth") + ")");
-    folded.rows.push_back(std::move(cells));
+std::optional<roster::ChildId> ClosingDay::childAt(int section, int row) const {
+  if (!sheet_ || row < 0) return std::nullopt;
+  const auto& sheet = *sheet_;
+  const auto at = static_cast<std::size_t>(row);
+  switch (section) {
+  case blockers:
+    return at < fixes_.size() ? sheet.blockers[fixes_[at].front()].child : std::nullopt;
+  case questions: {
+    const auto asked = sheet.questions.size();
+    if (at < asked) return sheet.questions[at].child;
+    if (at - asked >= sheet.answered.size()) return std::nullopt;
+    return sheet.answered[at - asked].answer.value.child;
   }
-  return folded;
+  case urgent:
+    return childOf(sheet.urgent, at);
+  case eachChild:
+    return childOf(sheet.lines, at);
+  case unfinishedTeeth:
+    return childOf(sheet.unfinished, at);
+  case letters:
+    return childOf(sheet.letters, at);
+  case referrals:
+    if (at < unreferred_.size()) return sheet.blockers[unreferred_[at]].child;
+    return childOf(sheet.referrals, at - unreferred_.size());
+  case toSee:
+    return childOf(reports::returnVisits(sheet), at);
+  case lateEntries:
+    return childOf(sheet.lateEntries, at);
+  case exceptions:
+    return childOf(sheet.exceptions, at);
+  default:
+    return std::nullopt;
+  }
 }
 
-reports::Table CloseOutPage::withGuardians(reports::Table whole,
-                                           const std::vector<roster::ChildId>& children) const {
-  if (!book().isUnlocked() || whole.rows.size() != children.size()) return whole;
+void ClosingDay::addGuardians(reports::Table& whole, int section, std::size_t children) const {
+  if (!book_.isUnlocked() || whole.rows.size() != children) return;
   for (const auto* heading : {"Parent", "Phone", "Language"})
     whole.columns.push_back({heading});
   for (std::size_t i = 0; i < whole.rows.size(); ++i) {
-    const auto identity = book().identity(children[i]);
+    const auto identity = book_.identity(*childAt(section, static_cast<int>(i)));
     std::array<std::string, 3> cells;
     if (identity)
       for (const auto& guardian : identity->guardians) {
@@ -95,25 +156,58 @@ reports::Table CloseOutPage::withGuardians(reports::Table whole,
       }
     whole.rows[i].insert(whole.rows[i].end(), cells.begin(), cells.end());
   }
-  return whole;
 }
 
-reports::Table CloseOutPage::referralsToShow(const reports::Table& whole) const {
-  auto shown = whole;
+std::vector<reports::Table> ClosingDay::shown() const {
+  auto all = tables_;
+  auto& toFix = all.at(blockers).rows;
+  toFix.clear();
+  for (const auto& row : fixes_) {
+    auto cells = tables_.at(blockers).rows.at(row.front());
+    const bool isOutcome = sheet_->blockers[row.front()].kind == reports::BlockerKind::noOutcome;
+    if (row.size() > 1 && isOutcome)
+      cells.front() = base::counted(row.size(), "student", "students");
+    else if (row.size() > 1)
+      cells.back() = cells.back().with(" (" + base::counted(row.size(), "tooth", "teeth") + ")");
+    toFix.push_back(std::move(cells));
+  }
+  // Who needs a referral and has none comes first.
+  auto& referred = all.at(referrals);
   for (const auto at : unreferred_ | std::views::reverse) {
     const auto& open = sheet_->blockers[at];
     const auto line = std::ranges::find(sheet_->lines, *open.child, &reports::ChildLine::child);
-    reports::Cells cells(shown.columns.size(), reports::Cell(reports::nothing));
+    reports::Cells cells(referred.columns.size(), reports::Cell(reports::nothing));
     cells.at(0) = open.shown;
     if (line != sheet_->lines.end() && line->urgency) cells.at(1) = *line->urgency;
     cells.at(2) = open.what;
     cells.back() = "TO DO";
-    shown.rows.insert(shown.rows.begin(), std::move(cells));
+    referred.rows.insert(referred.rows.begin(), std::move(cells));
   }
-  return shown;
+  addGuardians(all.at(urgent), urgent, sheet_->urgent.size());
+  addGuardians(referred, referrals, unreferred_.size() + sheet_->referrals.size());
+  return all;
 }
 
-std::vector<PartState> CloseOutPage::steps() const {
+QString ClosingDay::head() const {
+  const auto& sums = sheet_->equation;
+  return toQt(sheet_->school + ", " + sheet_->date.weekday() + ", " + sheet_->date.words()) +
+         u"\nConsented %1  =  screened %2  +  absent %3  +  declined %4  +  left %5  +  "
+         "withdrawn %6  +  on hold %7  +  not seen %8"_s.arg(sums.consented)
+             .arg(sums.screened)
+             .arg(sums.absent)
+             .arg(sums.declined)
+             .arg(sums.left)
+             .arg(sums.withdrawn)
+             .arg(sums.onHold)
+             .arg(sums.notReached);
+}
+
+QString ClosingDay::verdict() const {
+  const auto sign = !sheet_->mayClose() ? u"✖ "_s : sheet_->closed ? u"■ "_s : u"✔ "_s;
+  return sign + toQt(reports::verdictOf(*sheet_));
+}
+
+std::vector<PartState> ClosingDay::steps() const {
   using Mark = PartState::Mark;
   const auto& sheet = *sheet_;
   const auto left = [](std::size_t count) {
@@ -181,64 +275,6 @@ std::vector<PartState> CloseOutPage::steps() const {
           {exceptions, u"Exceptions"_s, number(sheet.exceptions.size())},
           {counts, u"Counts"_s, {}},
           {lateEntries, u"Late entries"_s, number(sheet.lateEntries.size())}};
-}
-
-void CloseOutPage::showSheet(const std::vector<reports::Table>& tables) {
-  title_->setText(u"Close out the day"_s);
-  equation_->setText(
-      toQt(sheet_->school + ", " + sheet_->date.weekday() + ", " + sheet_->date.words()) + u"\n"_s +
-      equationWords(sheet_->equation));
-  verdict_->setText(verdictWords(*sheet_));
-  const bool isFirst = browser_->tables().empty();
-  auto shown = tables;
-  shown.at(blockers) = fixTable(tables.at(blockers));
-  const auto childrenOf = [](const auto& lines) {
-    std::vector<roster::ChildId> children;
-    for (const auto& line : lines)
-      children.push_back(line.child);
-    return children;
-  };
-  shown.at(urgent) = withGuardians(tables.at(urgent), childrenOf(sheet_->urgent));
-  std::vector<roster::ChildId> referred;
-  for (const auto place : unreferred_)
-    referred.push_back(*sheet_->blockers[place].child);
-  for (const auto& line : sheet_->referrals)
-    referred.push_back(line.child);
-  shown.at(referrals) = withGuardians(referralsToShow(tables.at(referrals)), referred);
-  browser_->setSteps(steps(), std::move(shown));
-  // What has to be done comes first.
-  if (isFirst) browser_->choose(blockers);
-  showActs(browser_->section());
-}
-
-/// Many students whom no one saw: one answer for all, or each by itself.
-void CloseOutPage::outcomesOf(const FixRow& row) {
-  using chairside::DayEnd;
-  std::vector<roster::ChildId> children;
-  for (const auto place : row)
-    children.push_back(*sheet_->blockers[place].child);
-  const auto many = counted(std::ssize(children), "student", "students");
-  constexpr std::array ends{DayEnd::absent, DayEnd::notReached};
-  QStringList options{u"One by one"_s};
-  for (const auto end : ends)
-    options += u"All %1: %2"_s.arg(children.size()).arg(toQt(base::displayName(end)));
-  const auto chosen = context().prompter.decide(
-      u"%1 without an outcome. How did the day end?"_s.arg(many), options);
-  if (!chosen) return;
-  if (*chosen == 0) {
-    for (const auto& child : children)
-      if (!outcomeOf(child)) return;
-    return;
-  }
-  const auto end = ends.at(static_cast<std::size_t>(*chosen) - 1);
-  const auto by = context().acting.by(base::Station::closeOut);
-  for (const auto& child : children)
-    if (!went(book().endVisit(by, {child, *day_, end, {}}, session::Confirmed::yes))) return;
-  Q_EMIT said(u"%1: %2. A new outcome replaces it."_s.arg(many, toQt(base::displayName(end))));
-}
-
-void CloseOutPage::showQuestions() {
-  browser_->choose(questions);
 }
 
 } // namespace gk::ui
