@@ -67,7 +67,7 @@ TEST_CASE("A report speaks of students, and only what is said to a family of a c
 TEST_CASE("Remarks and the names of tests are found, and nothing else of a source") {
   const SourceFile file{"tests/a_test.cpp",
                         "// asks anew\n"
-                        "TEST_CASE(\"What a pupil \"\n          \"says\", \"[case-1]\") {\n"
+                        "TEST_CASE(\"What a pupil \"\n          \"says\", \"[tag]\") {\n"
                         "  const char quote = '\"'; // of nobody\n"
                         "  CHECK(f(\"somebody // colour\") == 1'000);\n"
                         "  SECTION(\"what mends it\") {} // `work.cancelled` is stored\n"};

@@ -19,7 +19,8 @@ namespace gk::ui {
 using reports::ReportKind;
 
 void TotalsPage::countTerm(roster::TermId term) {
-  ++asked_;
+  ++termAsked_;
+  ++reportAsked_; // of the term before
   state_->setText(u"Counting ..."_s);
   using Answer = base::Result<std::shared_ptr<const Counted>>;
   const auto count = [term, asOf = context().clock.now().date()](
@@ -34,7 +35,8 @@ void TotalsPage::countTerm(roster::TermId term) {
       return base::Error{base::ErrorCode::workCanceled, "the totals were not counted"};
     return std::make_shared<const Counted>(Counted{std::move(counted), records});
   };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, answered([this](Answer counted) {
+  context().work.runOnCopy(LongKind::totals, this, book(), count,
+                           answered(termAsked_, [this](Answer counted) {
                              if (!counted) return notCounted(counted.error());
                              counted_ = std::move(*counted);
                              fillFilters();
@@ -61,6 +63,7 @@ void TotalsPage::countReport() {
   behind_.reset();
   yearRead_.reset();
   if (!counted_) return;
+  ++reportAsked_; // also where this one is at hand: what an earlier one brings is not shown over it
   state_->setText(
       u"As of %1. Found students only; small numbers are too few to judge an individual.%2"_s.arg(
           toQt(counted_->totals.asOf.words()), idleWords()));
@@ -79,7 +82,6 @@ void TotalsPage::countReport() {
   const auto options = this->options();
   tables_.clear();
   if (!options) return showTables();
-  ++asked_;
   context().work.run(
       LongKind::report, this,
       [counted = counted_, what = kind(), options = *options, merges = merge_->isChecked()](
@@ -92,7 +94,7 @@ void TotalsPage::countReport() {
               reports::groupsToOffer(counted->totals, chosen.suppression, chosen.earlier);
         return reports::makeReport(what, *counted->records, chosen);
       },
-      answered([this](base::Result<reports::Report> report) {
+      answered(reportAsked_, [this](base::Result<reports::Report> report) {
         if (!report) return notCounted(report.error());
         tables_ = std::move(report->tables);
         release_ = std::move(report->release);
@@ -104,7 +106,6 @@ void TotalsPage::countReport() {
 void TotalsPage::countTerms() {
   tables_.clear();
   showTables();
-  ++asked_;
   readTerms([this](const auto& terms) {
     if (!terms) return notCounted(terms.error());
     tables_ = reports::termsReport(*terms, reports::SideBySide::terms, termChoice().school);
@@ -118,7 +119,8 @@ void TotalsPage::readTerms(
                          session::Snapshot& book, const base::Progress& progress) {
     return session::termsSoFar(book, start, asOf, progress);
   };
-  context().work.runOnCopy(LongKind::totals, this, book(), count, answered(std::move(then)));
+  context().work.runOnCopy(LongKind::totals, this, book(), count,
+                           answered(reportAsked_, std::move(then)));
 }
 
 void TotalsPage::turnPictures() {
@@ -146,7 +148,6 @@ void TotalsPage::countYear() {
     return showTables();
   }
   showTables();
-  ++asked_;
   struct Made {
     std::shared_ptr<const session::YearRead> read;
     reports::Report report;
@@ -161,7 +162,7 @@ void TotalsPage::countYear() {
     return Made{kept, reports::makeReport(ReportKind::state, kept->records, kept->options)};
   };
   context().work.runOnCopy(
-      LongKind::totals, this, book(), count, answered([this](Answer made) {
+      LongKind::totals, this, book(), count, answered(reportAsked_, [this](Answer made) {
         if (!made) return notCounted(made.error());
         yearRead_ = std::move(made->read);
         state_->setText(

@@ -60,13 +60,13 @@ class TotalsPage final : public Page {
   void countTrend();
   /// Every term so far, which is more than the page has at hand.
   void readTerms(std::function<void(const base::Result<std::vector<reports::TermTotals>>&)> then);
-  /// `then`, of long work that is counted here; not called when something else was asked since.
+  /// `then`, of long work that is counted here; not called when `asked` was asked again since.
   template <class Then>
-  auto answered(Then then) {
+  auto answered(const int& asked, Then then) {
     ++counting_;
-    return [this, question = asked_, then = std::move(then)](auto answer) {
+    return [this, &asked, question = asked, then = std::move(then)](auto answer) {
       --counting_;
-      if (question == asked_) then(std::move(answer));
+      if (question == asked) then(std::move(answer));
     };
   }
   void showYears();
@@ -124,7 +124,8 @@ class TotalsPage final : public Page {
   std::optional<roster::TermId> recalled_;
   std::optional<reports::Table> behind_;
   int counting_ = 0;
-  int asked_ = 0; ///< answers to older questions are dropped
+  int termAsked_ = 0;   ///< answers to older questions are dropped: of the term,
+  int reportAsked_ = 0; ///< and of what is counted for the report that is chosen
 };
 
 } // namespace gk::ui

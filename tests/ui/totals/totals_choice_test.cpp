@@ -6,6 +6,8 @@
 
 #include <QComboBox>
 
+#include <set>
+
 using namespace gk;
 using namespace gk::test;
 using reports::Factor;
@@ -36,12 +38,15 @@ class ChosenTotals : public Desk {
   void wait() {
     REQUIRE(QTest::qWaitFor([this] { return !page.isCounting(); }, 20000));
   }
-  /// As a person who picks this line of the box.
-  void pick(const QString& name, int line) {
+  /// As a person who picks this line of the box, and does not wait for what is counted.
+  void pickAtOnce(const QString& name, int line) {
     auto& box = part<QComboBox>(page, name);
     REQUIRE(line < box.count());
     box.setCurrentIndex(line);
     QMetaObject::invokeMethod(&box, "activated", Q_ARG(int, line));
+  }
+  void pick(const QString& name, int line) {
+    pickAtOnce(name, line);
     wait();
   }
   const std::vector<reports::Table>& tables() {
@@ -64,6 +69,41 @@ int timesIn(const std::string& text, const std::string& words) {
 }
 
 } // namespace
+
+TEST_CASE("A report that was counted for longer is not shown over the one chosen since",
+          "[case-186]") {
+  ChosenTotals desk;
+  const auto title = [&](ReportKind kind) {
+    desk.pick(u"totalsKind"_s, static_cast<int>(kind));
+    return desk.tables().at(0).title;
+  };
+  const auto term = title(ReportKind::term);
+  const auto prevention = title(ReportKind::prevention);
+  const auto state = title(ReportKind::state);
+  REQUIRE(std::set{term, prevention, state}.size() == 3);
+  for (const auto slow : {ReportKind::state, ReportKind::terms, ReportKind::quality})
+    for (const auto& [chosen, words] :
+         {std::pair(ReportKind::term, term), std::pair(ReportKind::prevention, prevention)}) {
+      CAPTURE(base::nameOf(slow), words);
+      desk.pickAtOnce(u"totalsKind"_s, static_cast<int>(slow));
+      desk.pick(u"totalsKind"_s, static_cast<int>(chosen));
+      CHECK(desk.tables().at(0).title == words);
+    }
+}
+
+TEST_CASE("A term that is chosen is shown, whichever report is chosen while it is counted",
+          "[case-186]") {
+  ChosenTotals desk;
+  desk.pick(u"totalsTerm"_s, 1); // the first of both
+  desk.pick(u"totalsKind"_s, static_cast<int>(ReportKind::terms));
+  const auto rows = desk.tables().at(0).rows.size();
+  desk.pick(u"totalsTerm"_s, 0);
+  REQUIRE(desk.tables().at(0).rows.size() > rows);
+  desk.pick(u"totalsKind"_s, static_cast<int>(ReportKind::term));
+  desk.pickAtOnce(u"totalsTerm"_s, 1);
+  desk.pick(u"totalsKind"_s, static_cast<int>(ReportKind::terms));
+  CHECK(desk.tables().at(0).rows.size() == rows);
+}
 
 TEST_CASE("The picture of the terms is of the school and the term that are chosen", "[case-186]") {
   ChosenTotals desk;
