@@ -140,7 +140,7 @@ std::vector<Literal> literalsOf(std::string_view text) {
     if (rest.starts_with("enumNames<")) stored = true;
     if (text[i] == ';') stored = false;
     if (text[i] == '\'' && i + 2 < text.size() && (text[i + 1] == '\\' || text[i + 2] == '\'')) {
-      i = text.find('\'', i + (text[i + 1] == '\\' ? 3U : 2U));
+      i = std::min(text.find('\'', i + (text[i + 1] == '\\' ? 3U : 2U)), text.size()); // or cut off
       joins = false;
       continue;
     }
@@ -154,7 +154,7 @@ std::vector<Literal> literalsOf(std::string_view text) {
       continue;
     }
     const bool isRaw = i > 0 && text[i - 1] == 'R';
-    const auto close = isRaw ? text.find(")\"", i) + 1 : [&] {
+    const auto close = isRaw ? std::min(text.find(")\"", i), text.size() - 1) + 1 : [&] {
       auto at = i + 1;
       while (at < text.size() && text[at] != '"')
         at += text[at] == '\\' ? 2U : 1U;

@@ -74,6 +74,9 @@ TEST_CASE("Remarks and the names of tests are found, and nothing else of a sourc
   CHECK(remarksOf(file.text).size() == 3);
   CHECK(testNamesOf(file.text).size() == 2);
   CHECK(testNamesOf(file.text).front().text == "What a pupil says");
+  // Where what is looked at is cut off within a letter or a string, it ends there.
+  CHECK(literalsOf("f(\"a\", '\\").size() == 1);
+  CHECK(literalsOf("f(\"a\") + R\"(b").size() == 2);
   CHECK(checkOwnWords(file) == Findings{"tests/a_test.cpp:1: \"anew\" in \"// asks anew\"",
                                         "tests/a_test.cpp:4: \"nobody\" in \"// of nobody\"",
                                         "tests/a_test.cpp:2: \"pupil*\" in \"What a pupil says\"",

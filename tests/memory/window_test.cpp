@@ -1,6 +1,7 @@
 #include "base/files/files.h"
 #include "memory/traces.h"
 #include "ui/asking/long_work.h"
+#include "ui/desk/desk_page.h"
 #include "ui/fixtures/window_fixture.h"
 
 #include <QApplication>
@@ -98,8 +99,9 @@ constexpr int windowChildren = 20;
 [[gnu::noinline]] void lookAtList(Window& desk, const base::Path& path) {
   auto& window = *desk.window;
   press(window, Qt::Key_F8);
-  auto& areas = part<QListWidget>(window, u"deskAreas"_s);
-  areas.setCurrentRow(areas.count() - 1); // the students
+  auto* page = window.findChild<ui::DeskPage*>();
+  REQUIRE(page != nullptr);
+  page->turnTo(session::Area::rosters);
   press(window, Qt::Key_I, Qt::AltModifier);
   desk.prompter->files = {ui::toQt(path.string())};
   press(window, Qt::Key_S, Qt::AltModifier);

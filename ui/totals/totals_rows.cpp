@@ -155,7 +155,7 @@ void TotalsPage::makeNamed(std::function<base::Result<reports::Table>(session::S
         progress.at(base::Stage::reading);
         return make(book);
       },
-      answered([this](base::Result<reports::Table> rows) {
+      answered(reportAsked_, [this](base::Result<reports::Table> rows) {
         if (went(rows)) showBehind(std::move(*rows));
       }));
 }
