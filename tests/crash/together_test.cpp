@@ -5,6 +5,7 @@
 #include "support/long_checks.h"
 
 #include <iostream>
+#include <set>
 
 using namespace gk;
 using test::DiskCall;
@@ -162,4 +163,32 @@ TEST_CASE("A merge that takes an erasure in and cannot rewrite the file says tha
   std::cout << "a merge with an erasure, a disk's error at " << told.points << " points: " << whole
             << " times whole, " << traces << " times with traces said, " << told.unsure
             << " said to be unsure\n";
+}
+
+TEST_CASE("A merge writes to its own logbook alone, and its journal names no other file",
+          "[case-260]") {
+  Copies copies;
+  auto& clinic = copies.clinic;
+  const auto mina = clinic.child("Mina");
+  copies.keep();
+  test::Second second(clinic, "second.gkbook", 2);
+  must(second.session.endVisit(clinic.by, {mina, clinic.day, chairside::DayEnd::absent, {}, {}}));
+  const auto other = second.handOver();
+  copies.renew();
+  std::set<std::string> seen;
+  test::FaultDisk disk;
+  auto session = must(copies.open());
+  disk.begin(copies.path.parent_path(), [&](std::uint64_t, DiskCall) {
+    for (const auto& folder : {copies.path.parent_path(), other.parent_path()})
+      for (const auto& entry : std::filesystem::directory_iterator(folder))
+        seen.insert(entry.path().filename().string());
+    return Fault::none;
+  });
+  CHECK(must(session.absorb(other)).newEntries > 0);
+  CHECK(seen.contains(copies.path.filename().string() + "-journal"));
+  CHECK_FALSE(seen.contains(other.filename().string() + "-journal"));
+  for (const auto& name : seen) {
+    INFO(name);
+    CHECK(name.find("-mj") == std::string::npos); // the journal of two files (SQLite, atomiccommit)
+  }
 }

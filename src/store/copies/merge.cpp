@@ -264,7 +264,8 @@ Result<Merged> Book::absorb(const base::Path& other, base::Instant now,
     const auto& own = newestSchema();
     const Attached attached(connection_, other);
     // From here to the end the other file is read as one state of it: what is looked at is taken.
-    Transaction transaction(connection_);
+    // It is only read, so nothing is written beside it.
+    Transaction transaction(connection_, Locks::whatIsWritten);
     // Goes before the transaction does, so that what is rolled back is not stopped as well.
     std::optional<Watching> watching(std::in_place, connection_, progress);
     requireOwnSchema(connection_, "other", own, other); // once more: it may be another file by now

@@ -4,14 +4,21 @@
 
 namespace gk::store {
 
+/// Which files a transaction locks for writing. Of a file that is attached, `whatIsWritten`: SQLite
+/// commits two that are locked by a journal of both, which names them, and which no logbook is
+/// opened with after a kill (refuseStrangeJournal).
+enum class Locks { atOnce, whatIsWritten };
+
 /// One act: everything between construction and `commit()` happens, or nothing does. Takes the
-/// write lock at once (BEGIN IMMEDIATE), so that trouble shows before the work. Leaving without
-/// `commit()` rolls back. A transaction inside another is a bug.
+/// write lock at once (BEGIN IMMEDIATE), so that trouble shows before the work; a connection that
+/// may write has the lock of its own file in any case. Leaving without `commit()` rolls back. A
+/// transaction inside another is a bug.
 class Transaction {
  public:
-  explicit Transaction(Connection& connection) : connection_(connection) {
+  explicit Transaction(Connection& connection, Locks locks = Locks::atOnce)
+      : connection_(connection) {
     base::require(!connection.isInTransaction(), "a transaction inside another");
-    connection_.execute("BEGIN IMMEDIATE");
+    connection_.execute(locks == Locks::atOnce ? "BEGIN IMMEDIATE" : "BEGIN");
   }
   ~Transaction() {
     if (!isCommitted_) connection_.rollBack();
