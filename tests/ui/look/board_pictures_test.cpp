@@ -66,6 +66,7 @@ TEST_CASE("The board's forms and the cover in every look as pictures", "[.pictur
     visits.show();
     look.save(visits, u"all-visits"_s);
     visits.close();
+    showActive(*desk.window);
     desk.go(Qt::Key_F11);
     REQUIRE(desk.isCovered());
     look.save(*desk.window, u"cover"_s);
