@@ -6,7 +6,7 @@ Page::Page(Context& context, QWidget* parent) : QWidget(parent), context_(contex
   changes_ = book().onChanged([this](const session::Change&) { noteChange(); });
 }
 
-void Page::tellOf(std::initializer_list<const PageActs*> acts) {
+void Page::tellOf(std::initializer_list<const PageActs*> acts) const {
   for (const auto* one : acts) {
     connect(one, &PageActs::said, this, &Page::said);
     connect(one, &PageActs::failed, this, &Page::failed);

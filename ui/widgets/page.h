@@ -32,7 +32,7 @@ class Page : public QWidget, public Tells<Page> {
   [[nodiscard]] Context& context() const { return context_; }
   [[nodiscard]] session::Session& book() const { return context_.session; }
   /// What these acts tell is told as the page's own.
-  void tellOf(std::initializer_list<const PageActs*> acts);
+  void tellOf(std::initializer_list<const PageActs*> acts) const;
 
  private:
   void noteChange();
